@@ -1,0 +1,2 @@
+export * from './model/case-file.ts';
+export * from './model/plan.ts';

@@ -1,0 +1,96 @@
+/** What an assessment says. The names are those of the command line's output. */
+
+export type Verdict = 'good' | 'watch' | 'stop';
+
+export const LOADS = ['axial-ball', 'axial-guided', 'bending-in-plane', 'bending-out-of-plane', 'torsion'] as const;
+export type LoadName = (typeof LOADS)[number];
+
+export interface Check {
+  /** `pin-ratio`, `fracture-distance`, ... */
+  readonly id: string;
+  readonly value: number | null;
+  readonly unit: string;
+  readonly watch: number | null;
+  readonly stop: number | null;
+  readonly verdict: Verdict;
+  /** The sentence a colleague would say, with the figure in it. */
+  readonly because: string;
+  /** Evidence ids. */
+  readonly evidence: readonly string[];
+  /** Which pin it is about: 1 for P1; absent for the whole construct. */
+  readonly pin?: number;
+}
+
+export interface Margin {
+  readonly p05: number;
+  readonly p50: number;
+  readonly p95: number;
+  /** The place that decides, in words: `P3 where it enters the column`. */
+  readonly weakest: string;
+}
+
+export interface LoadFigures {
+  readonly stiffness: number;
+  readonly unit: 'N/mm' | 'N·mm/deg';
+  readonly gapMotionMm: number;
+  readonly gapStrainPercent: number | null;
+  readonly peakPinMPa: number;
+  readonly peakImMPa: number | null;
+  readonly peakColumnMPa: number;
+  readonly peakBoneMPa: number;
+  readonly margin: Margin;
+}
+
+export interface PlanPin {
+  readonly drawerId: string;
+  readonly sMm: number;
+  readonly tiltDeg: number;
+  readonly aboutDeg: number;
+  readonly diameterMm: number;
+  /** Near cortex to the column's near surface, along the pin. */
+  readonly freeLengthMm: number;
+  /** Pin diameter over bone width at the hole. */
+  readonly ratio: number;
+  /** Whole length to cut, from far cortex (1 mm proud) to the column's far surface. */
+  readonly cutLengthMm: number;
+}
+
+export interface Plan {
+  /** How this plan differs in kind: `surest`, `fewest holes`, `lightest`, `no IM pin`, or `as chosen`. */
+  readonly label: string;
+  readonly lastResort: boolean;
+  readonly im: {
+    readonly drawerId: string;
+    readonly tiedIn: boolean;
+    readonly diameterMm: number;
+    readonly lengthMm: number;
+    /** Share of the narrowest canal, 0 to 1; null where the canal is not measured. */
+    readonly canalFill: number | null;
+  } | null;
+  readonly pins: readonly PlanPin[];
+  readonly column: readonly {
+    readonly drawerId: string;
+    readonly clearanceMm: number;
+    readonly side: 'near' | 'far';
+    readonly diameterMm: number;
+    readonly fromMm: number;
+    readonly toMm: number;
+    readonly massG: number;
+  }[];
+  readonly holes: number;
+  readonly massG: number;
+  readonly massPercentBody: number;
+  readonly checks: readonly Check[];
+  readonly loads: Readonly<Record<LoadName, LoadFigures>>;
+  readonly sensitivity: readonly { readonly input: string; readonly effectOnMarginPercent: number }[];
+  readonly verdict: Verdict;
+}
+
+export interface Ranking {
+  readonly plans: readonly Plan[];
+  readonly candidates: number;
+  readonly solved: number;
+  readonly refused: readonly { readonly check: string; readonly count: number }[];
+  /** Only where `plans` is empty: what is missing, in words. */
+  readonly nearest?: string;
+}

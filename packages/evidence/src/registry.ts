@@ -1,0 +1,19 @@
+/** All entries of all sets by id. A set is one file in `sets/`; add it to `SETS` here. */
+import type { Entry } from './entry.ts';
+
+const SETS: readonly (readonly Entry[])[] = [];
+
+/** Every entry, in the order of the sets. */
+export const entries: readonly Entry[] = SETS.flat();
+
+const byId = new Map(entries.map((e) => [e.id, e]));
+
+/** The entry of that id; an unknown id is a fault of ours. */
+export function entry(id: string): Entry {
+  const found = byId.get(id);
+  if (!found) throw new Error(`no evidence entry "${id}"`);
+  return found;
+}
+
+/** The default value of that entry, in its own unit. */
+export const value = (id: string): number => entry(id).value;

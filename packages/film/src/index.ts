@@ -1,0 +1,2 @@
+export type * from './model/film.ts';
+export type * from './model/trace.ts';
