@@ -1,0 +1,129 @@
+/** `npm start`, `npm test`, `npm run bench` on any machine with Node: sets up what is missing, then runs. Plain Node, no dependency. */
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
+const [mode = 'start', ...rest] = process.argv.slice(2);
+const say = (text) => process.stderr.write(`${text}\n`);
+
+refuseOldNode();
+install();
+const runs = { start, test, check, bench };
+if (!runs[mode]) fail(`unknown mode "${mode}": use ${Object.keys(runs).join(', ')}`);
+runs[mode]();
+
+function start() {
+  buildWeb();
+  exec(process.execPath, ['--import', 'tsx', 'apps/server/src/main.ts', ...rest]);
+}
+
+function test() {
+  check();
+  if (rest.length > 0) return exec(bin('vitest'), ['run', ...rest]);
+  exec(bin('vitest'), ['run', '--project', 'unit']);
+  buildWeb();
+  const chromium = needProgram(['chromium', 'chromium-browser', 'google-chrome'], ['chromium', 'poppler-utils']);
+  const paper = needProgram(['pdftoppm'], ['poppler-utils']);
+  if (chromium && paper) return exec(bin('vitest'), ['run', '--project', 'browser'], { BONEWRIGHT_CHROMIUM: chromium });
+  if (process.env.CI) fail('no browser or no poppler-utils here: the browser tests cannot run');
+  say('\n*** SKIPPED: the browser tests. Install chromium and poppler-utils and run npm test again. ***\n');
+}
+
+function check() {
+  exec(bin('biome'), ['check', '--error-on-warnings', '.']);
+  exec(bin('tsc'), ['-p', '.']);
+  exec(process.execPath, ['--import', 'tsx', 'scripts/layers.ts']);
+  exec(bin('knip'), []);
+}
+
+function bench() {
+  exec(process.execPath, ['--import', 'tsx', 'bench/src/main.ts', ...rest]);
+}
+
+function refuseOldNode() {
+  const [major, minor] = process.versions.node.split('.').map(Number);
+  if (major > 20 || (major === 20 && minor >= 19)) return;
+  fail(`Bonewright needs Node 20.19 or newer; this is ${process.versions.node}`);
+}
+
+function install() {
+  const stamp = join(ROOT, 'node_modules', '.bonewright-stamp');
+  const manifests = ['package-lock.json', 'package.json', ...workspaces().map((w) => join(w, 'package.json'))];
+  const now = hashFiles(manifests.filter((f) => existsSync(join(ROOT, f)))) + process.version;
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === now) return;
+  say('Installing what Bonewright needs (once)...');
+  exec('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], {}, 'quiet');
+  writeFileSync(stamp, now);
+}
+
+function buildWeb() {
+  const out = join(ROOT, 'apps/web/dist');
+  const stamp = join(out, '.stamp');
+  const sources = ['apps/web', ...workspaces().filter((w) => w.startsWith('packages/'))].flatMap((d) => filesBelow(d));
+  const now = hashFiles([...sources, 'package-lock.json']);
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === now) return;
+  say('Building the pages...');
+  exec(bin('vite'), ['build', 'apps/web', '--logLevel', 'warn'], {}, 'quiet');
+  mkdirSync(out, { recursive: true });
+  writeFileSync(stamp, now);
+}
+
+function workspaces() {
+  const below = (d) => (existsSync(join(ROOT, d)) ? readdirSync(join(ROOT, d)).map((n) => `${d}/${n}`) : []);
+  return [...below('packages'), ...below('apps'), 'demo', 'bench', 'e2e'].filter((w) =>
+    existsSync(join(ROOT, w, 'package.json')),
+  );
+}
+
+function filesBelow(dir) {
+  return readdirSync(join(ROOT, dir), { withFileTypes: true })
+    .filter((e) => !['node_modules', 'dist', 'cases'].includes(e.name) && !e.name.endsWith('.test.ts'))
+    .flatMap((e) => (e.isDirectory() ? filesBelow(`${dir}/${e.name}`) : [`${dir}/${e.name}`]))
+    .sort();
+}
+
+function hashFiles(files) {
+  const hash = createHash('sha256');
+  for (const f of files)
+    hash
+      .update(f)
+      .update('\0')
+      .update(readFileSync(join(ROOT, f)))
+      .update('\0');
+  return hash.digest('hex');
+}
+
+/** The first of these programs on PATH; on a bare Debian it is installed by apt, as root only. Null where it stays absent. */
+function needProgram(names, debianPackages) {
+  const found = () => names.map(onPath).find(Boolean) ?? null;
+  const isRootOnDebian = process.getuid?.() === 0 && onPath('apt-get');
+  if (found() || !isRootOnDebian) return found();
+  say(`Installing ${debianPackages.join(', ')} from Debian (once)...`);
+  const quiet = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
+  spawnSync('apt-get', ['update', '-qq'], quiet);
+  spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...debianPackages], quiet);
+  return found();
+}
+
+function onPath(name) {
+  const dirs = (process.env.PATH ?? '').split(':');
+  return dirs.map((d) => join(d, name)).find((p) => existsSync(p)) ?? null;
+}
+
+function bin(name) {
+  return join(ROOT, 'node_modules', '.bin', name);
+}
+
+function exec(command, args, env = {}, out = 'loud') {
+  const stdio = out === 'quiet' ? ['ignore', 'ignore', 'inherit'] : 'inherit';
+  const { status, signal } = spawnSync(command, args, { cwd: ROOT, stdio, env: { ...process.env, ...env } });
+  if (status !== 0) process.exit(status ?? (signal === 'SIGINT' || signal === 'SIGTERM' ? 0 : 1));
+}
+
+function fail(why) {
+  say(`error: ${why}`);
+  process.exit(1);
+}
