@@ -1,0 +1,62 @@
+/** The words of a sheet: the five loads, verdicts, figures with their decimals. */
+import type { Case, LoadName, Plan, PlanPin, Verdict } from '@bonewright/construct';
+
+export const LOAD_WORDS: Record<LoadName, string> = {
+  'axial-ball': 'Along the bone, ends free',
+  'axial-guided': 'Along the bone, ends guided',
+  'bending-in-plane': 'Bent in the plane of the frame',
+  'bending-out-of-plane': 'Bent across the frame',
+  torsion: 'Twisted',
+};
+
+/** A figure for the page: fixed decimals, a true minus sign. */
+export const figure = (value: number, decimals = 1): string => value.toFixed(decimals).replace('-', '−');
+
+/** Verdict of a margin by its p05: under 1 stop, under 1.5 watch. */
+export const marginVerdict = (p05: number): Verdict => (p05 < 1 ? 'stop' : p05 < 1.5 ? 'watch' : 'good');
+
+/** How a pin is aimed: `medial`, `20° cranial, 10° distal`. */
+export function aim({ aboutDeg, tiltDeg }: PlanPin): string {
+  return [about(aboutDeg), tiltDeg !== 0 && `${figure(Math.abs(tiltDeg), 0)}° ${tiltDeg > 0 ? 'distal' : 'proximal'}`]
+    .filter(Boolean)
+    .join(', ');
+}
+
+function about(deg: number): string {
+  const d = ((((deg + 180) % 360) + 360) % 360) - 180;
+  const square: Record<number, string> = {
+    0: 'medial',
+    90: 'cranial',
+    '-90': 'caudal',
+    180: 'lateral',
+    '-180': 'lateral',
+  };
+  const word = square[d];
+  if (word) return word;
+  const from = Math.abs(d) <= 90 ? 'medial' : 'lateral';
+  const angle = Math.abs(d) <= 90 ? Math.abs(d) : 180 - Math.abs(d);
+  return `${figure(angle, 0)}° ${d > 0 ? 'cranial' : 'caudal'} of ${from}`;
+}
+
+/** Distance along the bone from a pin to the near end of the broken stretch, mm. */
+export const fromFractureMm = (pin: PlanPin, { fracture }: Case): number =>
+  Math.max(0, fracture.fromMm - pin.sMm, pin.sMm - fracture.toMm);
+
+/** A pin as the drawer holds it: `0.8 smooth`, `21G needle`. */
+export function wireWords({ drawerId, diameterMm }: PlanPin, { drawer }: Case): string {
+  const held = drawer.pins.find((p) => p.id === drawerId);
+  if (held?.kind === 'needle') return `${held.gauge ?? ''}G needle`;
+  return `${figure(diameterMm, 2).replace(/0$/, '')} ${held?.kind.replace('-', ' ') ?? ''}`;
+}
+
+/** The patient's line under the title: species, age, mass, side and bone. */
+export function patientLine({ patient, bone }: Case, weighed = ''): string {
+  const mass = `${figure(patient.massG, 0)} g${weighed && ` at ${weighed}`}`;
+  return [patient.species, patient.ageClass, mass, [bone.side, bone.name].filter(Boolean).join(' ')]
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** Loads of a plan, worst margin first. */
+export const worstFirst = (plan: Plan): readonly LoadName[] =>
+  (Object.keys(plan.loads) as LoadName[]).sort((a, b) => plan.loads[a].margin.p05 - plan.loads[b].margin.p05);
