@@ -25,8 +25,9 @@ export interface Ink {
   readonly line?: number;
   readonly dash?: readonly number[];
   readonly fill?: 'white' | 'black' | 'grey';
+  /** Colour of the line; black unless said. */
   readonly grey?: boolean;
-  readonly roundCap?: boolean;
+  readonly white?: boolean;
 }
 
 export interface Words {
@@ -188,14 +189,18 @@ export class Paper {
     this.doc.restore();
   }
 
-  private paint({ line, dash = [], fill, grey = false, roundCap = false }: Ink): void {
+  private paint({ line, dash = [], fill, grey = false, white = false }: Ink): void {
+    const stroke = white ? SHADE.white : grey ? SHADE.grey : SHADE.black;
     if (line !== undefined) {
-      this.doc.lineWidth(line * PT_PER_MM).strokeColor(grey ? SHADE.grey : SHADE.black);
-      this.doc.lineCap(roundCap ? 'round' : 'butt').lineJoin('round');
+      this.doc
+        .lineWidth(line * PT_PER_MM)
+        .strokeColor(stroke)
+        .lineCap('butt')
+        .lineJoin('round');
       if (dash.length > 0) this.doc.dash(dash[0]! * PT_PER_MM, { space: (dash[1] ?? dash[0]!) * PT_PER_MM });
       else this.doc.undash();
     }
-    if (fill && line !== undefined) this.doc.fillAndStroke(SHADE[fill], grey ? SHADE.grey : SHADE.black);
+    if (fill && line !== undefined) this.doc.fillAndStroke(SHADE[fill], stroke);
     else if (fill) this.doc.fill(SHADE[fill]);
     else this.doc.stroke();
   }
