@@ -1,1 +1,2 @@
-export {};
+export { runServer } from './run-server.ts';
+export { type Running, type ServeOptions, serve } from './serve.ts';

@@ -1,1 +1,11 @@
-export {};
+export * from './board-row.ts';
+export * from './case-file-of.ts';
+export * from './case-state.ts';
+export * from './events.ts';
+export * from './fold.ts';
+export * from './ids.ts';
+export * from './out-of-date.ts';
+export { STAGES, type Stage } from './payloads.ts';
+export * from './plan-summary.ts';
+export * from './stage.ts';
+export * from './story.ts';

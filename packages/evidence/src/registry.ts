@@ -1,7 +1,16 @@
 /** All entries of all sets by id. A set is one file in `sets/`; add it to `SETS` here. */
 import type { Entry } from './entry.ts';
+import { bone } from './sets/bone.ts';
+import { column } from './sets/column.ts';
+import { healing } from './sets/healing.ts';
+import { imaging } from './sets/imaging.ts';
+import { interfaces } from './sets/interface.ts';
+import { loads } from './sets/loads.ts';
+import { needle } from './sets/needle.ts';
+import { rules } from './sets/rules.ts';
+import { steel } from './sets/steel.ts';
 
-const SETS: readonly (readonly Entry[])[] = [];
+const SETS: readonly (readonly Entry[])[] = [imaging, rules, steel, needle, column, bone, interfaces, loads, healing];
 
 /** Every entry, in the order of the sets. */
 export const entries: readonly Entry[] = SETS.flat();

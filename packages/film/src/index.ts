@@ -1,2 +1,11 @@
+export { configureCodecs } from './decode/compressed/codecs.ts';
+export { decodeFilm } from './decode/decode-film.ts';
+export { describeFilm, storedBytes } from './decode/describe-film.ts';
+export { PERSONAL_FACTS, personalFacts, publicHeader } from './decode/personal.ts';
+export { type DecodeReply, decodeToReply, filmOf, repliedBuffers } from './decode/reply.ts';
+export { type Look, windowToBytes } from './grey/display.ts';
+export { greyImage } from './grey/grey-image.ts';
+export { looksOf, type NamedLook, suggestWindow } from './grey/looks.ts';
+export { lookedUp, modalityValue, type VoiFunction, type Window, windowed } from './grey/voi.ts';
 export type * from './model/film.ts';
 export type * from './model/trace.ts';

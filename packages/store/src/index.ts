@@ -1,1 +1,3 @@
-export {};
+export { openStore } from './open-store.ts';
+export { restore } from './sqlite/restore.ts';
+export * from './store.ts';

@@ -8,6 +8,15 @@ export interface Spacing {
   readonly basis: string;
 }
 
+/** A table that grey values go through; input below `first` takes the first entry, past its end the last. */
+export interface LookupTable {
+  readonly name: string;
+  readonly first: number;
+  /** Significant bits of an entry. */
+  readonly bits: number;
+  readonly values: Uint16Array;
+}
+
 export interface Film {
   readonly format: 'dicom' | 'png' | 'tiff' | 'jpeg';
   readonly rows: number;
@@ -33,6 +42,14 @@ export interface Film {
     /** -1: higher value, less beam. +1: lower value, less beam. */
     readonly intensitySign: 1 | -1 | null;
     readonly intensityRelationship: 'LIN' | 'LOG' | null;
+    /** Stands in for slope and intercept. */
+    readonly modalityTable?: LookupTable;
+    /** Alternatives to the windows. */
+    readonly voiTables?: readonly LookupTable[];
+    /** The file asks for white and black to be swapped; with MONOCHROME1 it is the same one swap. */
+    readonly presentationInverse?: boolean;
+    /** Stored value of the surround that was never exposed. */
+    readonly padding?: number;
   };
   /** What the header says of patient, owner, view and time, for the user to confirm. */
   readonly header: Readonly<Record<string, string>>;

@@ -1,0 +1,44 @@
+/** Files by their hash. They come as plain bytes and go out as plain bytes, never as something a browser would open. */
+import { Readable } from 'node:stream';
+import { InputError } from '@bonewright/fault';
+import type { FastifyInstance } from 'fastify';
+import type { ZodTypeProvider } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import type { Context } from '../context.ts';
+
+const LARGEST_BYTES = 200 * 1024 * 1024;
+const hashed = { schema: { params: z.object({ sha256: z.string().regex(/^[0-9a-f]{64}$/) }) } };
+
+export function attachmentRoutes(app: FastifyInstance, { store }: Context): void {
+  const typed = app.withTypeProvider<ZodTypeProvider>();
+  app.addContentTypeParser('application/octet-stream', (_request, payload, done) => done(null, payload));
+
+  /** For a page that cannot hash; the answer says the hash. */
+  typed.post('/api/attachments', { bodyLimit: LARGEST_BYTES }, async (request) =>
+    store.putAttachment(bytesOf(request.body), { largestBytes: LARGEST_BYTES }),
+  );
+
+  typed.put('/api/attachments/:sha256', { bodyLimit: LARGEST_BYTES, ...hashed }, async (request) =>
+    store.putAttachment(bytesOf(request.body), {
+      largestBytes: LARGEST_BYTES,
+      expectedSha256: request.params.sha256,
+    }),
+  );
+
+  typed.get('/api/attachments/:sha256', hashed, async (request, reply) => {
+    const found = await store.getAttachment(request.params.sha256);
+    if (!found) return reply.code(404).send({ error: 'There is no such file here.' });
+    return reply
+      .type('application/octet-stream')
+      .header('content-length', found.byteLength)
+      .header('content-disposition', 'attachment')
+      .header('content-security-policy', "sandbox; default-src 'none'")
+      .header('cache-control', 'private, max-age=31536000, immutable')
+      .send(found.bytes);
+  });
+}
+
+function bytesOf(body: unknown): Readable {
+  if (body instanceof Readable) return body;
+  throw new InputError('a file is sent as its bytes', '', 'use the content type application/octet-stream');
+}

@@ -1,0 +1,39 @@
+/** The board, and the events of one case. */
+import { eventSchema, nextCaseNumber } from '@bonewright/casebook';
+import { InputError } from '@bonewright/fault';
+import type { FastifyInstance } from 'fastify';
+import type { ZodTypeProvider } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import type { Context } from '../context.ts';
+
+const LARGEST_BATCH = 500;
+const params = z.object({ caseId: z.string() });
+const after = z.object({ after: z.coerce.number().int().min(0).default(0) });
+const batch = z.strictObject({ events: z.array(eventSchema).min(1).max(LARGEST_BATCH) });
+
+export function caseRoutes(app: FastifyInstance, { store, live }: Context): void {
+  const typed = app.withTypeProvider<ZodTypeProvider>();
+
+  typed.get('/api/cases', async () => {
+    const cases = await store.list();
+    const numbers = cases.map(({ number }) => number);
+    return { cases, nextNumber: nextCaseNumber(numbers, new Date().getFullYear()) };
+  });
+
+  typed.get('/api/cases/:caseId/events', { schema: { params, querystring: after } }, async (request, reply) => {
+    const events = await store.read(request.params.caseId, request.query.after);
+    if (events.length > 0 || request.query.after > 0) return { events };
+    return reply
+      .code(404)
+      .send({ error: 'There is no such case here. It may be on another machine, or not yet sent.' });
+  });
+
+  typed.post('/api/cases/:caseId/events', { schema: { params, body: batch } }, async (request) => {
+    const { events } = request.body;
+    if (events.some(({ caseId }) => caseId !== request.params.caseId))
+      throw new InputError('an event belongs to another case than the address', 'events', 'send each case by itself');
+    const appended = await store.append(events);
+    if (appended.added > 0) live.changed();
+    return appended;
+  });
+}

@@ -1,0 +1,153 @@
+/** The real thing: a listening server, real requests. */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { InputError } from '@bonewright/fault';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { serveArguments } from './arguments.ts';
+import { serve } from './index.ts';
+import { CASE, freshFolder, note, opened } from './test/served.ts';
+
+async function running(dataDir = freshFolder()) {
+  const server = await serve({ port: 0, dataDir });
+  onTestFinished(server.close);
+  return server;
+}
+
+async function post(address: string, events: unknown[]): Promise<Response> {
+  const headers = { 'content-type': 'application/json' };
+  return fetch(`${address}/api/cases/${CASE}/events`, { method: 'POST', headers, body: JSON.stringify({ events }) });
+}
+
+describe('live updates', () => {
+  test('an open page hears of every event, in order', async () => {
+    const { address } = await running();
+    const page = await listen(address);
+    await post(address, [opened(), note(2)]);
+    await post(address, [note(3)]);
+    expect(await page.changes(3)).toEqual([1, 2, 3]);
+  });
+
+  test('a page that was away hears what it missed, from its last event on', async () => {
+    const { address } = await running();
+    const page = await listen(address);
+    await post(address, [opened()]);
+    await page.changes(1);
+    const lastId = page.lastId();
+    page.leave();
+    await post(address, [note(2), note(3)]);
+    const back = await listen(address, lastId);
+    expect(await back.changes(2)).toEqual([2, 3]);
+  });
+
+  test('a page from before the records were emptied is told to read everything again', async () => {
+    const { address } = await running();
+    const page = await listen(address, '999999');
+    expect(await page.heard('reset')).toBe(true);
+  });
+
+  test('a closing server does not wait for open pages', async () => {
+    const server = await serve({ port: 0, dataDir: freshFolder() });
+    const page = await listen(server.address);
+    await server.close();
+    page.leave();
+  });
+});
+
+describe('starting', () => {
+  test('what was recorded is there after the server was stopped and started', async () => {
+    const dataDir = freshFolder();
+    const first = await serve({ port: 0, dataDir });
+    await post(first.address, [opened(), note(2)]);
+    await first.close();
+    const { address } = await running(dataDir);
+    const { events } = await (await fetch(`${address}/api/cases/${CASE}/events`)).json();
+    expect(events).toHaveLength(2);
+  });
+
+  test('a demonstration that was taken out does not come back by itself', async () => {
+    const dataDir = freshFolder();
+    const first = await serve({ port: 0, dataDir });
+    await fetch(`${first.address}/api/empty`, { method: 'POST' });
+    await first.close();
+    const { address } = await running(dataDir);
+    expect((await (await fetch(`${address}/api/cases`)).json()).cases).toEqual([]);
+  });
+
+  test('a taken port is said in words, with what to do', async () => {
+    const taken = createServer().listen(0, '127.0.0.1');
+    await once(taken, 'listening');
+    onTestFinished(() => void taken.close());
+    const bound = taken.address();
+    const port = typeof bound === 'object' && bound ? bound.port : 0;
+    const refused = serve({ port, dataDir: freshFolder() });
+    await expect(refused).rejects.toThrow(InputError);
+    await expect(refused).rejects.toThrow(`npm start -- --port ${port + 1}`);
+  });
+
+  test('the program prints its address once and ends well when told to', async () => {
+    const main = join(import.meta.dirname, 'main.ts');
+    const program = spawn(process.execPath, ['--import', 'tsx', main, '--port', '0', '--data', freshFolder()]);
+    let said = '';
+    program.stdout.on('data', (chunk: Buffer) => {
+      said += chunk;
+    });
+    while (!said.includes('\n')) await once(program.stdout, 'data');
+    expect(said).toMatch(/^Bonewright is at http:\/\/127\.0\.0\.1:\d+\/\n$/);
+    const health = await fetch(`${said.split(' at ')[1]?.trim()}api/health`);
+    expect(await health.json()).toMatchObject({ name: 'bonewright' });
+    program.kill('SIGTERM');
+    expect(await once(program, 'exit')).toEqual([0, null]);
+  });
+});
+
+describe('arguments', () => {
+  test('port, folder and host', () => {
+    expect(serveArguments(['--port', '0', '--data', '/srv/ward', '--host', '0.0.0.0'])).toEqual({
+      port: 0,
+      dataDir: '/srv/ward',
+      host: '0.0.0.0',
+    });
+    expect(serveArguments([]).port).toBe(4180);
+  });
+
+  test.each([['--port', 'eighty'], ['--port', '-1'], ['--port', '70000'], ['--fast'], ['extra'], ['--data']])(
+    'refused in words: %s %s',
+    (...args) => {
+      expect(() => serveArguments(args)).toThrow(InputError);
+    },
+  );
+});
+
+/** An open page's event stream. */
+async function listen(address: string, lastEventId?: string) {
+  const left = new AbortController();
+  onTestFinished(() => left.abort());
+  const headers: Record<string, string> = lastEventId ? { 'last-event-id': lastEventId } : {};
+  const response = await fetch(`${address}/api/events`, { headers, signal: left.signal });
+  const reader = response.body!.pipeThrough(new TextDecoderStream()).getReader();
+  let heard = '';
+  const until = async (isThere: () => boolean): Promise<void> => {
+    while (!isThere()) {
+      const { value, done } = await reader.read();
+      if (done) throw new Error(`the stream ended after: ${heard}`);
+      heard += value;
+    }
+  };
+  const changes = () =>
+    [...heard.matchAll(/event: change\ndata: (.*)\n\n/g)].map(([, data]) => JSON.parse(data ?? '').seq);
+  await until(() => heard.includes('event: hello'));
+  return {
+    async changes(count: number): Promise<number[]> {
+      await until(() => changes().length >= count);
+      return changes();
+    },
+    async heard(name: string): Promise<boolean> {
+      await until(() => heard.includes(`event: ${name}\n`));
+      return true;
+    },
+    lastId: () => [...heard.matchAll(/^id: (\d+)$/gm)].at(-1)?.[1],
+    leave: () => left.abort(),
+  };
+}

@@ -1,0 +1,53 @@
+/** What a case looks like at one moment: the fold of its events. Every part carries who signed it, when, and by which event. */
+import type { Payload, RecordedEvent } from './events.ts';
+import type { Stage } from './payloads.ts';
+
+/** A value as somebody signed it. */
+export interface Signed<T> {
+  readonly value: T;
+  readonly seq: number;
+  readonly at: string;
+  readonly by: string;
+  readonly why?: string;
+}
+
+export type View = Payload<'film-view-set'>['view'];
+
+export interface FilmState {
+  readonly filmId: string;
+  readonly file: Signed<Payload<'film-added'>>;
+  readonly view: Signed<View | null>;
+  readonly calibration: Signed<Payload<'film-calibrated'>['calibration']> | null;
+  readonly clicks: Signed<Omit<Payload<'film-clicked'>, 'filmId'>> | null;
+  /** Null until traced, and again when the calibration or the clicks change. */
+  readonly trace: Signed<Payload<'film-traced'>['trace']> | null;
+  readonly fractureLine: Signed<Payload<'fracture-marked'>['line']> | null;
+}
+
+export type Patient = Payload<'case-opened'>;
+
+export interface CaseState {
+  readonly caseId: string;
+  /** The number of the last event; 0 before the first. */
+  readonly seq: number;
+  readonly openedAt: string;
+  readonly changedAt: string;
+  /** As last amended; null only before the case was opened. */
+  readonly patient: Signed<Patient> | null;
+  /** In the order they were added. */
+  readonly films: readonly FilmState[];
+  readonly bone: Signed<Payload<'bone-joined'>> | null;
+  readonly fracture: Signed<Payload<'fracture-described'>> | null;
+  readonly keepOut: Signed<Payload<'keep-out-set'>> | null;
+  readonly corridors: Signed<Payload<'corridors-set'>['corridors']> | null;
+  readonly softTissueMm: Signed<Payload<'soft-tissue-set'>['softTissueMm']> | null;
+  readonly drawer: Signed<Payload<'drawer-set'>> | null;
+  readonly construct: Signed<Payload<'construct-chosen'>> | null;
+  readonly ranking: Signed<Payload<'plans-ranked'>> | null;
+  readonly sheets: readonly Signed<Payload<'sheet-printed'>>[];
+  readonly notes: readonly Signed<Payload<'note-added'>>[];
+  /** The stage somebody entered; null where it follows from the work done. */
+  readonly enteredStage: Signed<Stage> | null;
+  /** Events that say nothing here, and why: from a newer version, or about a film that is gone. */
+  readonly setAside: readonly { readonly event: RecordedEvent; readonly because: string }[];
+}

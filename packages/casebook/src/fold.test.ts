@@ -1,0 +1,162 @@
+import { InputError } from '@bonewright/fault';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import schema1 from '../fixtures/schema-1.json' with { type: 'json' };
+import { checkEvent, type RecordedEvent, readEvent } from './events.ts';
+import { applyEvent, emptyCase, foldCase } from './fold.ts';
+
+const events: RecordedEvent[] = schema1.map(readEvent);
+const caseId = events[0]?.caseId ?? '';
+
+function next(kind: string, payload: unknown, extra: object = {}): RecordedEvent {
+  const seq = events.length + 1;
+  const head = { schema: 1, id: `later-event-${seq}`, caseId, seq, at: '2026-11-26T08:00:00Z', by: 'R. Fenn' };
+  return readEvent({ ...head, kind, payload, ...extra });
+}
+
+describe('a case recorded with schema 1 (kept for good, never edited)', () => {
+  const state = foldCase(events);
+
+  test('every event is understood and none set aside', () => {
+    expect(state.seq).toBe(events.length);
+    expect(state.setAside).toEqual([]);
+  });
+
+  test('the patient is as last amended, and the amendment says who and why', () => {
+    expect(state.patient?.value).toMatchObject({
+      number: '26-041',
+      massG: 310,
+      species: 'red squirrel',
+      sex: 'female',
+    });
+    expect(state.patient).toMatchObject({ by: 'T. Okafor', why: 'weighed under anaesthesia', seq: 2 });
+  });
+
+  test('a film taken out is gone, the others keep their order, view, clicks, trace and line', () => {
+    expect(state.films.map((f) => [f.file.value.fileName, f.view.value])).toEqual([
+      ['a.dcm', 'craniocaudal'],
+      ['b.dcm', 'mediolateral'],
+    ]);
+    for (const film of state.films) {
+      expect(film.trace?.value.segments.map(({ name }) => name)).toEqual(['proximal', 'distal']);
+      expect(film.clicks?.value.segments).toHaveLength(2);
+      expect(film.fractureLine?.value).toEqual([
+        [400, 622],
+        [470, 630],
+      ]);
+    }
+  });
+
+  test('bone, fracture, drawer, construct, ranking, sheet and note are there', () => {
+    expect(state.bone?.value.bone.stations).toHaveLength(5);
+    expect(state.fracture?.value.gapMm).toBe(0.8);
+    expect(state.drawer?.value.pins[0]?.count).toBe(8);
+    expect(state.construct?.value.construct.pins).toHaveLength(4);
+    expect(state.ranking?.value.candidates).toBe(4200);
+    expect(state.sheets[0]?.value.constructSeq).toBe(state.construct?.seq);
+    expect(state.notes[0]?.value.text).toContain('old oak');
+    expect(state.enteredStage?.value).toBe('theatre');
+  });
+});
+
+test('events added one at a time give the same state as all from scratch, whatever the cut', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: events.length }), (cut) => {
+      const before = foldCase(events.slice(0, cut));
+      expect(events.slice(cut).reduce(applyEvent, before)).toEqual(foldCase(events));
+    }),
+  );
+});
+
+test('a state is never changed by a later event', () => {
+  const early = foldCase(events.slice(0, 12));
+  const copy = structuredClone(early);
+  events.slice(12).reduce(applyEvent, early);
+  expect(early).toEqual(copy);
+});
+
+test.each(['film-calibrated', 'film-clicked'])('%s again: the trace made before no longer stands', (kind) => {
+  const first = events.find((event) => event.kind === kind);
+  const state = foldCase([...events, next(kind, first?.payload)]);
+  expect(state.films[0]?.trace).toBeNull();
+  expect(state.films[1]?.trace).not.toBeNull();
+});
+
+describe('an event of the future', () => {
+  const unknownKind = next('frame-off', { film: 'healed', clinical: 'healed' });
+  const newerSchema = next('drawer-set', { trays: 3 }, { schema: 2 });
+
+  test.each([
+    ['unknown kind', unknownKind],
+    ['newer schema of a known kind', newerSchema],
+  ])('%s: kept word for word, set aside with the reason, and the rest of the case still reads', (_, event) => {
+    const state = foldCase([...events, event]);
+    expect(state.seq).toBe(events.length + 1);
+    expect(state.setAside).toEqual([{ event, because: 'it was written by a newer version of Bonewright' }]);
+    expect(state.drawer).toEqual(foldCase(events).drawer);
+  });
+});
+
+test('an event about a film that is not there is set aside, never thrown', () => {
+  const state = foldCase([...events, next('film-removed', { filmId: 'film0nowhere' })]);
+  expect(state.setAside[0]?.because).toBe('its film is not in the case');
+});
+
+test('opening twice does not overwrite the patient', () => {
+  const state = foldCase([...events, next('case-opened', { ...foldCase(events).patient?.value, species: 'red fox' })]);
+  expect(state.patient?.value.species).toBe('red squirrel');
+  expect(state.setAside).toHaveLength(1);
+});
+
+test('a gap in the numbers is refused with both numbers', () => {
+  const [first, , third] = events;
+  expect(() => foldCase([first!, third!])).toThrow(
+    new InputError('event 3 follows event 1', 'seq', 'read the events between them first'),
+  );
+});
+
+test('events of two cases are refused', () => {
+  const other = { ...next('note-added', { text: 'x', stage: null }), caseId: 'another-case' };
+  expect(() => foldCase([...events, other])).toThrow(/another case/);
+});
+
+test('a case with no events is an empty case', () => {
+  expect(foldCase([])).toEqual(emptyCase(''));
+});
+
+describe('a new event is refused', () => {
+  const good = { ...next('note-added', { text: 'x', stage: null }) };
+  test.each([
+    ['a mass of nothing', { kind: 'patient-amended', payload: { massG: 0 } }, 'payload.massG'],
+    ['an amendment that changes nothing', { kind: 'patient-amended', payload: {} }, 'payload'],
+    [
+      'a number that is text',
+      { kind: 'keep-out-set', payload: { proximalMm: '5', distalMm: 6 } },
+      'payload.proximalMm',
+    ],
+    ['not a number', { kind: 'keep-out-set', payload: { proximalMm: Number.NaN, distalMm: 6 } }, 'payload.proximalMm'],
+    ['a kind nobody knows', { kind: 'frame-off', payload: {} }, 'kind'],
+    ['nobody signed', { by: '' }, 'by'],
+    ['a time without a zone', { at: '2026-11-25 23:10' }, 'at'],
+    ['a newer schema', { schema: 2 }, 'schema'],
+    ['an unknown key', { payload: { text: 'x', stage: null, colour: 'red' } }, 'payload'],
+  ])('%s', (_, wrong, path) => {
+    const refused = (() => {
+      try {
+        return checkEvent({ ...good, ...wrong });
+      } catch (error) {
+        return error;
+      }
+    })();
+    expect(refused).toBeInstanceOf(InputError);
+    expect(refused).toMatchObject({ path });
+  });
+
+  test('and the same event without the mistake is taken', () => {
+    expect(checkEvent(good)).toEqual(good);
+  });
+});
+
+test('a known kind of this schema with a damaged payload is not mistaken for a future one', () => {
+  expect(() => next('film-calibrated', { filmId: 'film0craniocaudal01', calibration: 'ball' })).toThrow(InputError);
+});

@@ -1,0 +1,136 @@
+/** Folds the events of one case into its state. Pure; never refuses a record: what cannot be applied is set aside with the reason. */
+import { InputError } from '@bonewright/fault';
+import type { CaseState, FilmState, Patient, Signed } from './case-state.ts';
+import { type CaseEvent, type EventOf, isKnown, type RecordedEvent } from './events.ts';
+
+/** The state after all of these events of one case, in order. Throws InputError where one is missing or of another case. */
+export function foldCase(events: readonly RecordedEvent[]): CaseState {
+  return events.reduce(applyEvent, emptyCase(events[0]?.caseId ?? ''));
+}
+
+/** The state after one more event. Throws InputError where it is not the next one. */
+export function applyEvent(state: CaseState, event: RecordedEvent): CaseState {
+  if (event.seq !== state.seq + 1)
+    throw new InputError(`event ${event.seq} follows event ${state.seq}`, 'seq', 'read the events between them first');
+  if (state.caseId !== '' && event.caseId !== state.caseId)
+    throw new InputError(`event ${event.seq} belongs to another case`, 'caseId', 'fold one case at a time');
+  const next = { ...state, caseId: event.caseId, seq: event.seq, changedAt: event.at };
+  if (!isKnown(event)) return setAside(next, event, 'it was written by a newer version of Bonewright');
+  return apply(next, event);
+}
+
+export function emptyCase(caseId: string): CaseState {
+  return {
+    caseId,
+    seq: 0,
+    openedAt: '',
+    changedAt: '',
+    patient: null,
+    films: [],
+    bone: null,
+    fracture: null,
+    keepOut: null,
+    corridors: null,
+    softTissueMm: null,
+    drawer: null,
+    construct: null,
+    ranking: null,
+    sheets: [],
+    notes: [],
+    enteredStage: null,
+    setAside: [],
+  };
+}
+
+function apply(state: CaseState, event: CaseEvent): CaseState {
+  switch (event.kind) {
+    case 'case-opened':
+      if (state.patient) return setAside(state, event, 'the case is already open');
+      return { ...state, openedAt: event.at, patient: signed(event, event.payload) };
+    case 'patient-amended':
+      return amendPatient(state, event);
+    case 'film-added':
+      return addFilm(state, event);
+    case 'film-removed':
+      return withFilm(state, event, () => null);
+    case 'film-view-set':
+      return withFilm(state, event, (film) => ({ ...film, view: signed(event, event.payload.view) }));
+    case 'film-calibrated':
+      return withFilm(state, event, (film) => ({
+        ...film,
+        calibration: signed(event, event.payload.calibration),
+        trace: null,
+      }));
+    case 'film-clicked': {
+      const { filmId: _, ...clicks } = event.payload;
+      return withFilm(state, event, (film) => ({ ...film, clicks: signed(event, clicks), trace: null }));
+    }
+    case 'film-traced':
+      return withFilm(state, event, (film) => ({ ...film, trace: signed(event, event.payload.trace) }));
+    case 'fracture-marked':
+      return withFilm(state, event, (film) => ({ ...film, fractureLine: signed(event, event.payload.line) }));
+    case 'bone-joined':
+      return { ...state, bone: signed(event, event.payload) };
+    case 'fracture-described':
+      return { ...state, fracture: signed(event, event.payload) };
+    case 'keep-out-set':
+      return { ...state, keepOut: signed(event, event.payload) };
+    case 'corridors-set':
+      return { ...state, corridors: signed(event, event.payload.corridors) };
+    case 'soft-tissue-set':
+      return { ...state, softTissueMm: signed(event, event.payload.softTissueMm) };
+    case 'drawer-set':
+      return { ...state, drawer: signed(event, event.payload) };
+    case 'construct-chosen':
+      return { ...state, construct: signed(event, event.payload) };
+    case 'plans-ranked':
+      return { ...state, ranking: signed(event, event.payload) };
+    case 'sheet-printed':
+      return { ...state, sheets: [...state.sheets, signed(event, event.payload)] };
+    case 'stage-entered':
+      return { ...state, enteredStage: signed(event, event.payload.stage) };
+    case 'note-added':
+      return { ...state, notes: [...state.notes, signed(event, event.payload)] };
+  }
+}
+
+function signed<T>(event: CaseEvent, value: T): Signed<T> {
+  const { seq, at, by, why } = event;
+  return why === undefined ? { value, seq, at, by } : { value, seq, at, by, why };
+}
+
+function setAside(state: CaseState, event: RecordedEvent, because: string): CaseState {
+  return { ...state, setAside: [...state.setAside, { event, because }] };
+}
+
+function amendPatient(state: CaseState, event: EventOf<'patient-amended'>): CaseState {
+  if (!state.patient) return setAside(state, event, 'the case has not been opened');
+  const said = Object.entries(event.payload).filter(([, value]) => value !== undefined);
+  const value: Patient = { ...state.patient.value, ...Object.fromEntries(said) };
+  return { ...state, patient: signed(event, value) };
+}
+
+function addFilm(state: CaseState, event: EventOf<'film-added'>): CaseState {
+  const { payload } = event;
+  if (state.films.some((film) => film.filmId === payload.filmId))
+    return setAside(state, event, 'this film is already in the case');
+  const film: FilmState = {
+    filmId: payload.filmId,
+    file: signed(event, payload),
+    view: signed(event, payload.view),
+    calibration: null,
+    clicks: null,
+    trace: null,
+    fractureLine: null,
+  };
+  return { ...state, films: [...state.films, film] };
+}
+
+type FilmEvent = CaseEvent & { readonly payload: { readonly filmId: string } };
+
+function withFilm(state: CaseState, event: FilmEvent, change: (film: FilmState) => FilmState | null): CaseState {
+  const { filmId } = event.payload;
+  if (!state.films.some((film) => film.filmId === filmId)) return setAside(state, event, 'its film is not in the case');
+  const films = state.films.map((film) => (film.filmId === filmId ? change(film) : film));
+  return { ...state, films: films.filter((film) => film !== null) };
+}

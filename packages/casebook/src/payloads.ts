@@ -1,0 +1,124 @@
+/** What each kind of event says: one schema a kind. A key may be added here as optional; changing one is a new schema version. */
+import { caseFileSchema, constructSchema, drawerSchema, fractureSchema, LOADS } from '@bonewright/construct';
+import { z } from 'zod';
+import {
+  calibrationSchema,
+  joinedBoneSchema,
+  lineSchema,
+  segmentClicksSchema,
+  towardsSchema,
+  traceSchema,
+  viewSchema,
+} from './film-shapes.ts';
+
+export const idSchema = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/, 'an id is 8 to 64 letters, digits, - or _');
+const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 is 64 lower-case hex digits');
+export const timeSchema = z.iso.datetime('a time is written like 2026-11-25T23:10:00Z');
+
+export const STAGES = ['admission', 'films', 'plan', 'theatre', 'recovery', 'rechecks', 'release'] as const;
+const stageSchema = z.enum(STAGES);
+export type Stage = z.output<typeof stageSchema>;
+
+const shortText = z.string().max(200);
+const patient = {
+  species: shortText.min(1),
+  /** What the ward calls it; empty where it has no name. */
+  name: shortText,
+  /** Null where it has not been weighed. */
+  massG: z.number().positive().nullable(),
+  weighedAt: timeSchema.nullable(),
+  ageClass: shortText,
+  sex: z.enum(['female', 'male', 'unknown']),
+  bone: shortText.min(1),
+  side: z.enum(['left', 'right']),
+};
+
+export const caseOpened = z.strictObject({
+  /** As written on the cage card: `26-041`. */
+  number: shortText.min(1),
+  ...patient,
+  demonstration: z.boolean().default(false),
+});
+
+export const patientAmended = z
+  .strictObject(patient)
+  .partial()
+  .refine((changes) => Object.keys(changes).length > 0, 'an amendment changes at least one thing');
+
+export const filmAdded = z.strictObject({
+  filmId: idSchema,
+  sha256: sha256Schema,
+  fileName: shortText,
+  byteLength: z.number().int().positive(),
+  rows: z.number().int().positive(),
+  cols: z.number().int().positive(),
+  /** Null until somebody says which view it is. */
+  view: viewSchema.nullable(),
+  takenAt: timeSchema.nullable(),
+});
+
+const filmId = { filmId: idSchema };
+export const filmRemoved = z.strictObject(filmId);
+export const filmViewSet = z.strictObject({ ...filmId, view: viewSchema });
+export const filmCalibrated = z.strictObject({ ...filmId, calibration: calibrationSchema });
+export const filmClicked = z.strictObject({
+  ...filmId,
+  /** Proximal fragment first, each from its proximal end. */
+  segments: z.array(segmentClicksSchema).min(1).max(2),
+  /** The side of the patient that the film's +column direction shows. */
+  columnTowards: towardsSchema,
+});
+export const filmTraced = z.strictObject({ ...filmId, trace: traceSchema });
+export const fractureMarked = z.strictObject({ ...filmId, line: lineSchema });
+
+export const boneJoined = z.strictObject({
+  /** The craniocaudal film, then the mediolateral one. */
+  filmIds: z.tuple([idSchema, idSchema]),
+  bone: joinedBoneSchema,
+});
+
+export const fractureDescribed = fractureSchema;
+export const keepOutSet = caseFileSchema.shape.keepOut.unwrap();
+export const corridorsSet = z.strictObject({ corridors: caseFileSchema.shape.corridors.unwrap() });
+export const softTissueSet = z.strictObject({ softTissueMm: caseFileSchema.shape.softTissueMm.unwrap() });
+export const drawerSet = drawerSchema;
+
+const planSummary = z.strictObject({
+  label: z.string(),
+  lastResort: z.boolean(),
+  construct: constructSchema,
+  verdict: z.enum(['good', 'watch', 'stop']),
+  worst: z.strictObject({
+    load: z.enum(LOADS),
+    p05: z.number(),
+    p50: z.number(),
+    p95: z.number(),
+    weakest: z.string(),
+  }),
+  holes: z.number().int(),
+  massG: z.number(),
+});
+
+export const constructChosen = z.strictObject({
+  construct: constructSchema,
+  /** What the assessment said when it was chosen; null where it was not assessed. */
+  summary: planSummary.omit({ construct: true }).nullable(),
+});
+
+export const plansRanked = z.strictObject({
+  plans: z.array(planSummary),
+  candidates: z.number().int(),
+  solved: z.number().int(),
+  refused: z.array(z.strictObject({ check: z.string(), count: z.number().int() })),
+  nearest: z.string().exactOptional(),
+});
+
+export const sheetPrinted = z.strictObject({
+  /** The number of the event that chose the construct on the sheet. */
+  constructSeq: z.number().int().positive(),
+  /** The sheet itself, where it was kept. */
+  sha256: sha256Schema.nullable(),
+});
+
+export const stageEntered = z.strictObject({ stage: stageSchema });
+export const noteAdded = z.strictObject({ text: z.string().min(1).max(20_000), stage: stageSchema.nullable() });

@@ -1,0 +1,75 @@
+/** The history as a story: one sentence an event, past tense, the thing first. */
+import { type CaseEvent, isKnown, type RecordedEvent } from './events.ts';
+
+/** What happened, in words, without who and when. */
+export function sentenceOf(event: RecordedEvent): string {
+  if (!isKnown(event)) return `Something that needs a newer version of Bonewright to read (${event.kind}).`;
+  const said = sentence(event);
+  return event.why === undefined ? said : `${said} Why: ${event.why}`;
+}
+
+function sentence(event: CaseEvent): string {
+  const { kind, payload } = event;
+  switch (kind) {
+    case 'case-opened':
+      return `Case ${payload.number} opened: ${payload.species}, ${massWords(payload.massG)}, ${payload.side} ${payload.bone}.`;
+    case 'patient-amended':
+      return `Patient amended: ${amendments(payload)}.`;
+    case 'film-added':
+      return `Film ${payload.fileName} added${payload.view ? `, ${payload.view} view` : ''}.`;
+    case 'film-removed':
+      return 'Film taken out of the case; its file is kept.';
+    case 'film-view-set':
+      return `Film said to be the ${payload.view} view.`;
+    case 'film-calibrated':
+      return `Film calibrated ${calibrationWords[payload.calibration.kind]}.`;
+    case 'film-clicked':
+      return `${payload.segments.length * 2} clicks placed on the film.`;
+    case 'film-traced':
+      return `Walls traced at ${stationCount(payload.trace)} stations.`;
+    case 'fracture-marked':
+      return 'Fracture marked on the film.';
+    case 'bone-joined':
+      return `Both views joined into one bone of ${mmWords(payload.bone.lengthMm.value)}.`;
+    case 'fracture-described':
+      return `Fracture described: ${payload.fromMm.toFixed(1)} to ${mmWords(payload.toMm)}, gap ${mmWords(payload.gapMm)}${payload.comminuted ? ', comminuted' : ''}.`;
+    case 'keep-out-set':
+      return `Keep-outs set: ${mmWords(payload.proximalMm)} proximally, ${mmWords(payload.distalMm)} distally.`;
+    case 'corridors-set':
+      return `Corridors set: ${payload.corridors.length}.`;
+    case 'soft-tissue-set':
+      return `Depth of soft tissue given at ${payload.softTissueMm.length} places.`;
+    case 'drawer-set':
+      return `Drawer set: ${payload.pins.length} kinds of pin, ${payload.imPins.length} of IM pin, ${payload.columns.length} of column.`;
+    case 'construct-chosen':
+      return `Construct chosen: ${constructWords(payload.construct)}.`;
+    case 'plans-ranked':
+      return `Plans ranked: ${payload.plans.length} offered of ${payload.candidates} looked at.`;
+    case 'sheet-printed':
+      return 'Theatre sheet printed.';
+    case 'stage-entered':
+      return `Stage entered: ${payload.stage}.`;
+    case 'note-added':
+      return `Note: ${payload.text}`;
+  }
+}
+
+const massWords = (massG: number | null): string => (massG === null ? 'not weighed' : `${massG} g`);
+const mmWords = (mm: number | null): string => (mm === null ? 'unmeasured length' : `${mm.toFixed(1)} mm`);
+const calibrationWords = { ball: 'on a ball', scale: 'on a scale', geometry: 'from the geometry of the set-up' };
+
+const amendedNames: Record<string, string> = { massG: 'mass in g', weighedAt: 'weighed at', ageClass: 'age class' };
+
+function amendments(payload: Readonly<Record<string, unknown>>): string {
+  return Object.entries(payload)
+    .map(([key, value]) => `${amendedNames[key] ?? key} ${value ?? 'unknown'}`)
+    .join(', ');
+}
+
+function stationCount(trace: { readonly segments: readonly { readonly stations: readonly unknown[] }[] }): number {
+  return trace.segments.reduce((count, { stations }) => count + stations.length, 0);
+}
+
+function constructWords(construct: { readonly pins: readonly unknown[]; readonly im?: unknown }): string {
+  return `${construct.pins.length} pins${construct.im ? ' and an IM pin' : ''}`;
+}

@@ -1,0 +1,61 @@
+/** Millimetres per pixel at the bone, with its standard deviation and what it rests on. */
+import { value } from '@bonewright/evidence';
+import type { GreyImage } from '../model/film.ts';
+import type { BallFit, Calibration, Measured } from '../model/trace.ts';
+import { type Attenuation, attenuation } from '../trace/attenuation.ts';
+import { fitBallIn } from './fit-ball.ts';
+
+export interface Scale {
+  readonly mmPerPixel: Measured;
+  readonly ball: BallFit | null;
+  readonly ballHeightErrorPercent: number | null;
+}
+
+/** The scale at the bone; its value is null, with the reason, where the film does not give it. */
+export function calibrate(image: GreyImage, calibration: Calibration): Scale {
+  return calibrateIn(attenuation(image), calibration);
+}
+
+export function calibrateIn(film: Attenuation, calibration: Calibration): Scale {
+  switch (calibration.kind) {
+    case 'scale':
+      return plain(calibration.mmPerPixel, (calibration.sdPercent ?? value('imaging.scale.usual-sd-percent')) / 100);
+    case 'geometry': {
+      const { sourceToDetectorMm: sid, objectToDetectorMm: height, detectorPitchMm } = calibration;
+      return plain((detectorPitchMm * (sid - height)) / sid, value('imaging.height.sd') / (sid - height));
+    }
+    case 'ball':
+      return fromBall(film, calibration);
+  }
+}
+
+function plain(mmPerPixel: number, relativeSd: number): Scale {
+  return { mmPerPixel: { value: mmPerPixel, sd: mmPerPixel * relativeSd }, ball: null, ballHeightErrorPercent: null };
+}
+
+/** Short axis of a sphere's shadow to its diameter; the difference in height is taken out where it is given. */
+function fromBall(film: Attenuation, c: Extract<Calibration, { kind: 'ball' }>): Scale {
+  const off = value('imaging.ball.height-doubt');
+  const sid = c.sourceToDetectorMm;
+  const sod = (sid ?? value('imaging.source.usual-distance')) - (c.objectToDetectorMm ?? 0);
+  const ballHeightErrorPercent = (100 * off) / sod;
+  const fit = fitBallIn(film, c.near, c.diameterMm);
+  if ('why' in fit) {
+    return { mmPerPixel: { value: null, sd: null, why: fit.why }, ball: null, ballHeightErrorPercent };
+  }
+  const atBall = c.diameterMm / fit.shortAxisPx;
+  const heights =
+    sid !== undefined && c.ballToDetectorMm !== undefined && c.objectToDetectorMm !== undefined
+      ? (sid - c.objectToDetectorMm) / (sid - c.ballToDetectorMm)
+      : 1;
+  // a sphere's shadow is wider than its middle section's by 1 / sqrt(1 - (r / distance)^2)
+  const sphere = 1 / Math.sqrt(1 - (c.diameterMm / 2 / (sod || 1)) ** 2);
+  const mm = atBall * heights * sphere;
+  const relative = Math.hypot(
+    fit.shortAxisSdPx / fit.shortAxisPx,
+    value('imaging.ball.rim-sd-px') / fit.shortAxisPx,
+    value('imaging.ball.height-sd') / sod,
+  );
+  const { shortAxisSdPx: _, ...ball } = fit;
+  return { mmPerPixel: { value: mm, sd: mm * relative }, ball, ballHeightErrorPercent };
+}

@@ -1,0 +1,62 @@
+/** Bytes of decoded pixels to stored values: byte order, sign, and only the bits that are stored. */
+import type { Film } from '../../model/film.ts';
+import type { ImageHeader } from './image-header.ts';
+
+/**
+ * @param bytes samples interleaved; two-byte samples in the order `littleEndian` says.
+ * @returns values masked to the stored bits and sign-extended where the header says they are signed.
+ */
+export function storedValues(bytes: Uint8Array, littleEndian: boolean, header: ImageHeader): Film['pixels'] {
+  const { bitsAllocated, bitsStored, signed } = header;
+  if (bitsAllocated === 8) {
+    const values = signed ? new Int8Array(bytes.length) : new Uint8Array(bytes.length);
+    values.set(bytes);
+    return masked(values, bitsStored, signed);
+  }
+  const values = signed ? new Int16Array(bytes.length / 2) : new Uint16Array(bytes.length / 2);
+  const target = new Uint8Array(values.buffer);
+  target.set(bytes);
+  if (littleEndian !== HOST_IS_LITTLE_ENDIAN) swapPairs(target);
+  return masked(values, bitsStored, signed);
+}
+
+const HOST_IS_LITTLE_ENDIAN = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;
+
+/** Swaps the bytes of each pair in place. */
+export function swapPairs(bytes: Uint8Array): void {
+  for (let i = 0; i + 1 < bytes.length; i += 2) {
+    const first = bytes[i]!;
+    bytes[i] = bytes[i + 1]!;
+    bytes[i + 1] = first;
+  }
+}
+
+function masked(values: Film['pixels'], bitsStored: number, signed: boolean): Film['pixels'] {
+  const spare = 8 * values.BYTES_PER_ELEMENT - bitsStored;
+  if (spare === 0) return values;
+  if (signed) {
+    const shift = 32 - bitsStored;
+    for (let i = 0; i < values.length; i++) values[i] = (values[i]! << shift) >> shift;
+  } else {
+    const mask = 2 ** bitsStored - 1;
+    for (let i = 0; i < values.length; i++) values[i]! &= mask;
+  }
+  return values;
+}
+
+/** Samples that lie plane by plane within each frame, laid pixel by pixel. */
+export function interleaved(bytes: Uint8Array, header: ImageHeader): Uint8Array {
+  const size = header.bitsAllocated / 8;
+  const pixels = header.rows * header.cols;
+  const out = new Uint8Array(bytes.length);
+  for (let frame = 0; frame < bytes.length; frame += header.frameBytes) {
+    let from = frame;
+    for (let sample = 0; sample < header.samples; sample++) {
+      for (let p = 0; p < pixels; p++) {
+        const to = frame + (p * header.samples + sample) * size;
+        for (let b = 0; b < size; b++) out[to + b] = bytes[from++]!;
+      }
+    }
+  }
+  return out;
+}

@@ -1,0 +1,95 @@
+/** Angle and offset between the axes of two fragments, with sd carried through from the fits. */
+import { value } from '@bonewright/evidence';
+import type { Measured } from '../model/trace.ts';
+import { PARTS, unknownsOf } from './bone-model.ts';
+import { coordinatesOf } from './frame.ts';
+import { basisAt } from './spline.ts';
+import type { FittedSegment, NoBone } from './trace-segment.ts';
+
+const none = (why: string): Measured => ({ value: null, sd: null, why });
+
+export function alignment(
+  fits: readonly (FittedSegment | NoBone)[],
+  mmPerPixel: Measured,
+): { angulationDeg: Measured; translationMm: Measured } {
+  const [a, b] = fits;
+  if (!a || !b) {
+    const why = none('one fragment only: no angle between fragments');
+    return { angulationDeg: why, translationMm: why };
+  }
+  if ('why' in a || 'why' in b) {
+    const why = none('why' in a ? a.why : (b as NoBone).why);
+    return { angulationDeg: why, translationMm: why };
+  }
+  const la = axisSd(a);
+  const lb = axisSd(b);
+  const angle = turned(a.frame.along, b.frame.along);
+  const angleSd = Math.hypot(la.slopeSd, lb.slopeSd);
+  const angleSdDeg = (angleSd * 180) / Math.PI;
+  if (angleSdDeg > value('imaging.trace.angle-limit')) {
+    const why = none('too little of a fragment can be read for its axis');
+    return { angulationDeg: why, translationMm: why };
+  }
+  const angulationDeg = { value: (angle * 180) / Math.PI, sd: angleSdDeg };
+  if (mmPerPixel.value === null || mmPerPixel.sd === null) {
+    return { angulationDeg, translationMm: none(`no lengths: ${mmPerPixel.why ?? 'no scale'}`) };
+  }
+  // where the distal axis crosses the normal at the proximal axis's end
+  const [s, x] = coordinatesOf(a.frame, b.frame.from);
+  const back = a.frame.lengthPx - s;
+  const px = x + back * Math.tan(angle);
+  const along = back / Math.cos(angle);
+  const distal = lb.offsetSdAt(along);
+  const proximal = la.offsetSdAt(a.frame.lengthPx);
+  const sdPx = Math.hypot(distal / Math.cos(angle), proximal);
+  const mm = px * mmPerPixel.value;
+  return {
+    angulationDeg,
+    translationMm: { value: mm, sd: Math.hypot(sdPx * mmPerPixel.value, (mm * mmPerPixel.sd) / mmPerPixel.value) },
+  };
+}
+
+/** From the first direction to the second, radians, positive from +column towards +row. */
+function turned(a: readonly [number, number], b: readonly [number, number]): number {
+  return Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
+}
+
+/** Sd of the slope and of the offset of the least-squares line through the midpoints, from the fit's covariance. */
+function axisSd(fit: FittedSegment): { slopeSd: number; offsetSdAt(s: number): number } {
+  const { model, covariance } = fit.fit;
+  const n = unknownsOf(model.grid);
+  const at = PARTS.indexOf('co') * model.grid.count;
+  const count = 60;
+  const length = fit.frame.lengthPx;
+  const level = new Float64Array(model.grid.count);
+  const tilt = new Float64Array(model.grid.count);
+  let square = 0;
+  for (let i = 0; i < count; i++) square += (((i + 0.5) / count - 0.5) * length) ** 2;
+  for (let i = 0; i < count; i++) {
+    const s = ((i + 0.5) / count) * length;
+    const { first, w } = basisAt(model.grid, s);
+    for (let k = 0; k < 4; k++) {
+      level[first + k]! += w[k]! / count;
+      tilt[first + k]! += (w[k]! * (s - length / 2)) / square;
+    }
+  }
+  const product = (u: Float64Array, v: Float64Array) => {
+    let sum = 0;
+    for (let i = 0; i < u.length; i++) {
+      for (let j = 0; j < v.length; j++) sum += u[i]! * v[j]! * covariance[(at + i) * n + at + j]!;
+    }
+    return sum;
+  };
+  const factor = value('imaging.trace.sd-factor');
+  const floor = value('imaging.trace.sd-floor');
+  const vTilt = factor ** 2 * product(tilt, tilt) + (floor / length) ** 2 * 12;
+  const vLevel = factor ** 2 * product(level, level) + floor ** 2;
+  const cross = factor ** 2 * product(level, tilt);
+  return {
+    slopeSd: Math.sqrt(vTilt),
+    offsetSdAt: (s) => {
+      const d = s - length / 2;
+      return Math.sqrt(Math.max(0, vLevel + 2 * d * cross + d * d * vTilt));
+    },
+  };
+}

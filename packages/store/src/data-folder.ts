@@ -1,0 +1,3 @@
+/** What lies where in a data folder. */
+export const RECORDS = 'records.sqlite';
+export const ATTACHMENTS = 'attachments';

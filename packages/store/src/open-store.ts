@@ -1,0 +1,79 @@
+/** A store in a folder: the records in one SQLite file, the attachments beside it. */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { Kysely, SqliteDialect } from 'kysely';
+import { AttachmentFolder } from './attachments/folder.ts';
+import { ATTACHMENTS, RECORDS } from './data-folder.ts';
+import { append } from './records/append.ts';
+import { isMarked, mark } from './records/marks.ts';
+import { changesAfter, lastPosition, listBoard, readCase, rebuildRows, removeDemonstration } from './records/read.ts';
+import { RecentFolds } from './records/recent-folds.ts';
+import { bringUpToDate } from './records/schema.ts';
+import type { Database, Tables } from './records/tables.ts';
+import { verifyRecords } from './records/verify-records.ts';
+import { writeBackup } from './sqlite/backup.ts';
+import { forKysely } from './sqlite/driver.ts';
+import { integrityFaults, openSqlite, type SqliteFile } from './sqlite/open.ts';
+import type { Attachment, Damage, Store } from './store.ts';
+
+/** Opens the store in this folder, making both where there is none. Throws InputError where the records cannot be opened. */
+export async function openStore(dataDir: string): Promise<Store> {
+  mkdirSync(dataDir, { recursive: true });
+  return storeOn(openSqlite(join(dataDir, RECORDS)), new AttachmentFolder(join(dataDir, ATTACHMENTS)));
+}
+
+/** A store on an open file and folder. */
+export async function storeOn(file: SqliteFile, folder: AttachmentFolder): Promise<Store> {
+  const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: forKysely(file) }) });
+  await bringUpToDate(db);
+  await folder.open(Date.now());
+  await rebuildRows(db);
+  const folds = new RecentFolds();
+  const now = () => new Date().toISOString();
+  return {
+    append: (events) => append(db, events, now(), folds),
+    read: (caseId, after = 0) => readCase(db, caseId, after),
+    list: () => listBoard(db),
+    changesAfter: (position, limit) => changesAfter(db, position, limit),
+    lastPosition: () => lastPosition(db),
+    async putAttachment(bytes, options) {
+      const kept = await folder.put(bytes, options);
+      await noteAttachment(db, kept, now());
+      return kept;
+    },
+    async getAttachment(sha256) {
+      const found = await findAttachment(db, sha256);
+      return found && { ...found, bytes: await folder.read(found) };
+    },
+    removeDemonstration: () => removeDemonstration(db),
+    mark: (name) => mark(db, name, now()),
+    isMarked: (name) => isMarked(db, name),
+    verify: () => verify(file, db, folder),
+    backup: (to) => writeBackup(file, folder, to),
+    close: () => db.destroy(),
+  };
+}
+
+async function noteAttachment(db: Database, { sha256, byteLength }: Attachment, at: string): Promise<void> {
+  await db
+    .insertInto('attachments')
+    .values({ sha256, byte_length: byteLength, received_at: at })
+    .onConflict((c) => c.doNothing())
+    .execute();
+}
+
+async function findAttachment(db: Database, sha256: string): Promise<Attachment | null> {
+  const row = await db.selectFrom('attachments').selectAll().where('sha256', '=', sha256).executeTakeFirst();
+  return row ? { sha256, byteLength: row.byte_length } : null;
+}
+
+async function verify(file: SqliteFile, db: Database, folder: AttachmentFolder): Promise<Damage[]> {
+  const inFile = integrityFaults(file).map((because) => ({ what: 'database', where: RECORDS, because }) as const);
+  const { damage, named } = await verifyRecords(db);
+  for (const { sha256 } of await db.selectFrom('attachments').select('sha256').execute()) named.add(sha256);
+  for (const sha256 of named) {
+    const because = await folder.faultOf(sha256);
+    if (because) damage.push({ what: 'attachment', where: sha256, because });
+  }
+  return [...inFile, ...damage];
+}

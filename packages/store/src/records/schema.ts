@@ -1,0 +1,50 @@
+/** Makes the tables, step by step; a step that has been released is never edited. */
+import { type Migration, Migrator, sql } from 'kysely';
+import type { Database } from './tables.ts';
+
+const STEPS: Record<string, Migration> = {
+  '0001-records': {
+    async up(db) {
+      await db.schema
+        .createTable('events')
+        .addColumn('position', 'integer', (c) => c.primaryKey().autoIncrement())
+        .addColumn('id', 'text', (c) => c.notNull().unique())
+        .addColumn('case_id', 'text', (c) => c.notNull())
+        .addColumn('seq', 'integer', (c) => c.notNull())
+        .addColumn('received_at', 'text', (c) => c.notNull())
+        .addColumn('body', 'text', (c) => c.notNull())
+        .addColumn('hash', 'text', (c) => c.notNull())
+        .addUniqueConstraint('events_case_seq', ['case_id', 'seq'])
+        .execute();
+      await db.schema
+        .createTable('cases')
+        .addColumn('id', 'text', (c) => c.primaryKey())
+        .addColumn('seq', 'integer', (c) => c.notNull())
+        .addColumn('position', 'integer', (c) => c.notNull())
+        .addColumn('hash', 'text', (c) => c.notNull())
+        .addColumn('is_demonstration', 'integer', (c) => c.notNull().defaultTo(sql`0`))
+        .addColumn('row', 'text', (c) => c.notNull())
+        .addColumn('row_version', 'integer', (c) => c.notNull())
+        .execute();
+      await db.schema.createIndex('cases_position').on('cases').column('position').execute();
+      await db.schema
+        .createTable('attachments')
+        .addColumn('sha256', 'text', (c) => c.primaryKey())
+        .addColumn('byte_length', 'integer', (c) => c.notNull())
+        .addColumn('received_at', 'text', (c) => c.notNull())
+        .execute();
+      await db.schema
+        .createTable('marks')
+        .addColumn('name', 'text', (c) => c.primaryKey())
+        .addColumn('made_at', 'text', (c) => c.notNull())
+        .execute();
+    },
+  },
+};
+
+/** Brings the tables to this version. Throws where a step fails; the database is then as it was. */
+export async function bringUpToDate(db: Database): Promise<void> {
+  const migrator = new Migrator({ db, provider: { getMigrations: async () => STEPS } });
+  const { error } = await migrator.migrateToLatest();
+  if (error) throw error;
+}

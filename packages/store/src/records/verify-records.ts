@@ -1,0 +1,65 @@
+/** Checks every recorded event against its hash, its place in the chain and its columns, a page at a time. */
+import type { Damage } from '../store.ts';
+import { chainHash } from './canonical.ts';
+import { recordedEvent } from './recorded-event.ts';
+import type { Database, Tables } from './tables.ts';
+
+const PAGE = 500;
+
+/** What is damaged, and every attachment's hash that a sound record names. */
+export async function verifyRecords(db: Database): Promise<{ damage: Damage[]; named: Set<string> }> {
+  const damage: Damage[] = [];
+  const named = new Set<string>();
+  const heads = new Map<string, { seq: number; hash: string }>();
+  for await (const row of everyEvent(db)) {
+    const before = heads.get(row.case_id) ?? { seq: 0, hash: '' };
+    heads.set(row.case_id, { seq: row.seq, hash: row.hash });
+    const because = faultOf(row, before, named);
+    if (because) damage.push({ what: 'record', where: `case ${row.case_id} event ${row.seq}`, because });
+  }
+  for (const line of await db.selectFrom('cases').select(['id', 'seq', 'hash']).execute()) {
+    const head = heads.get(line.id);
+    heads.delete(line.id);
+    if (head?.seq === line.seq && head.hash === line.hash) continue;
+    const because = `its last event should be ${line.seq} and is ${head?.seq ?? 'missing'}`;
+    damage.push({ what: 'record', where: `case ${line.id}`, because });
+  }
+  for (const id of heads.keys())
+    damage.push({ what: 'record', where: `case ${id}`, because: 'its line on the board is missing' });
+  return { damage, named };
+}
+
+type EventRow = Pick<Tables['events'], 'case_id' | 'seq' | 'body' | 'hash' | 'id'>;
+
+async function* everyEvent(db: Database): AsyncGenerator<EventRow> {
+  let [caseId, seq] = ['', 0];
+  while (true) {
+    const page = await db
+      .selectFrom('events')
+      .select(['case_id', 'seq', 'body', 'hash', 'id'])
+      .where((e) => e.or([e('case_id', '>', caseId), e.and([e('case_id', '=', caseId), e('seq', '>', seq)])]))
+      .orderBy('case_id')
+      .orderBy('seq')
+      .limit(PAGE)
+      .execute();
+    yield* page;
+    const last = page.at(-1);
+    if (!last) return;
+    [caseId, seq] = [last.case_id, last.seq];
+  }
+}
+
+function faultOf(row: EventRow, before: { seq: number; hash: string }, named: Set<string>): string | null {
+  if (row.seq !== before.seq + 1) return `the events between ${before.seq} and it are missing`;
+  if (chainHash(before.hash, row.body) !== row.hash) return 'its text does not have its hash';
+  const event = recordedEvent(row.body);
+  if (event.id !== row.id || event.caseId !== row.case_id || event.seq !== row.seq)
+    return 'its text and its columns differ';
+  if (event.kind === 'film-added') named.add(hashNamedIn(event.payload));
+  return null;
+}
+
+function hashNamedIn(payload: unknown): string {
+  const named = typeof payload === 'object' && payload !== null && 'sha256' in payload ? payload.sha256 : '';
+  return String(named);
+}

@@ -1,0 +1,54 @@
+/** Makes a data folder from a backup: attachments first, the database last, so that half a restore is no store at all. */
+import { existsSync } from 'node:fs';
+import { copyFile, mkdir, readdir, rename } from 'node:fs/promises';
+import { join } from 'node:path';
+import { InputError } from '@bonewright/fault';
+import { AttachmentFolder } from '../attachments/folder.ts';
+import { ATTACHMENTS, RECORDS } from '../data-folder.ts';
+import { integrityFaults, openSqlite, openSqliteToRead, type SqliteFile } from './open.ts';
+
+/** Restores a backup into a new or empty folder. Throws InputError where the folder is in use or the backup is damaged. */
+export async function restore(backupFile: string, dataDir: string): Promise<void> {
+  if (!existsSync(backupFile)) throw new InputError('there is no such backup', backupFile, 'check the path');
+  await requireEmpty(dataDir);
+  const source = openSqliteToRead(backupFile);
+  try {
+    requireSound(source, backupFile);
+    await restoreAttachments(source, join(dataDir, ATTACHMENTS));
+  } finally {
+    source.close();
+  }
+  const passing = join(dataDir, `${RECORDS}.part`);
+  await copyFile(backupFile, passing);
+  const copy = openSqlite(passing);
+  copy.exec('drop table attachment_bytes; vacuum; pragma journal_mode = delete');
+  copy.close();
+  await rename(passing, join(dataDir, RECORDS));
+}
+
+async function requireEmpty(dir: string): Promise<void> {
+  await mkdir(dir, { recursive: true });
+  const inside = await readdir(dir);
+  if (inside.length > 0) throw new InputError('the folder is not empty', dir, 'restore into a new one');
+}
+
+function requireSound(source: SqliteFile, path: string): void {
+  const [fault] = integrityFaults(source);
+  if (fault) throw new InputError(`the backup is damaged: ${fault}`, path, 'take another backup');
+  const tables = source.prepare("select name from sqlite_schema where name in ('events', 'attachment_bytes')").all();
+  if (tables.length < 2) throw new InputError('this is not a backup of Bonewright', path, 'take another file');
+}
+
+async function restoreAttachments(source: SqliteFile, dir: string): Promise<void> {
+  const folder = new AttachmentFolder(dir);
+  await folder.open(0);
+  const bytesOf = source.prepare('select bytes from attachment_bytes where sha256 = ?');
+  for (const { sha256 } of source.prepare('select sha256 from attachment_bytes order by sha256').all()) {
+    const { bytes } = bytesOf.get(sha256);
+    await folder.put(once(bytes), { expectedSha256: sha256 });
+  }
+}
+
+async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  yield bytes;
+}

@@ -1,0 +1,91 @@
+/**
+ * What a store of records promises, whichever database is below it. An event is acknowledged when it is on disk;
+ * nothing recorded is changed or dropped, but for demonstration patients, who can be taken out whole.
+ */
+import type { Readable } from 'node:stream';
+import type { BoardRow, CaseEvent, RecordedEvent } from '@bonewright/casebook';
+
+export interface Appended {
+  /** The number of the case's last event. */
+  readonly seq: number;
+  /** The place of the case's last change in the order of everything recorded here. */
+  readonly position: number;
+  /** How many of the events were new; sending the same events again records nothing twice. */
+  readonly added: number;
+}
+
+export interface Change {
+  readonly position: number;
+  readonly caseId: string;
+  readonly seq: number;
+}
+
+export interface Attachment {
+  readonly sha256: string;
+  readonly byteLength: number;
+}
+
+export interface PutOptions {
+  /** Refuse a file larger than this. */
+  readonly largestBytes?: number;
+  /** Refuse a file whose bytes have another hash: it was damaged on the way. */
+  readonly expectedSha256?: string;
+}
+
+/** Something verify found: what is damaged, where, and how it was seen. */
+export interface Damage {
+  readonly what: 'database' | 'record' | 'attachment';
+  readonly where: string;
+  readonly because: string;
+}
+
+export interface Store {
+  /**
+   * Records events that continue one case; resolves when they are on disk. Events already recorded are passed over.
+   * Throws ConflictError where somebody else's events came first, InputError where an event cannot be recorded.
+   */
+  append(events: readonly CaseEvent[]): Promise<Appended>;
+  /** The events of a case after number `after`, in order; none for a case that is not here. */
+  read(caseId: string, after?: number): Promise<RecordedEvent[]>;
+  /** The board: one line a case, the last changed first. */
+  list(): Promise<BoardRow[]>;
+  /** What was recorded after that place, in order, at most `limit`. */
+  changesAfter(position: number, limit: number): Promise<Change[]>;
+  /** The place of the newest change; 0 before the first. */
+  lastPosition(): Promise<number>;
+  /** Keeps a file by its hash; resolves when it is on disk. Throws InputError where it is too large, empty or damaged. */
+  putAttachment(bytes: AsyncIterable<Uint8Array>, options?: PutOptions): Promise<Attachment>;
+  /** The file with that hash; null where there is none. Throws where it should be there and is not whole. */
+  getAttachment(sha256: string): Promise<(Attachment & { readonly bytes: Readable }) | null>;
+  /** Takes out every demonstration patient and no other; says how many. */
+  removeDemonstration(): Promise<number>;
+  /** Notes that something was done once in this folder. */
+  mark(name: string): Promise<void>;
+  isMarked(name: string): Promise<boolean>;
+  /** Reads every record and every attachment and checks each against its hash. */
+  verify(): Promise<Damage[]>;
+  /**
+   * Writes everything into one file, while the store is in use; whole or not at all. Says which attachments were
+   * damaged already and so could not be taken in.
+   */
+  backup(file: string): Promise<Damage[]>;
+  close(): Promise<void>;
+}
+
+/** Somebody else's events came first: `missed` holds them; read them and number the new ones after `seq`. */
+export class ConflictError extends Error {
+  override readonly name = 'ConflictError';
+  readonly seq: number;
+  readonly missed: readonly RecordedEvent[];
+
+  constructor(seq: number, missed: readonly RecordedEvent[]) {
+    super(`the case already has ${seq} events`);
+    this.seq = seq;
+    this.missed = missed;
+  }
+}
+
+/** The disk took nothing: what was recorded before stands, this was not recorded. `message` says why, in words. */
+export class DiskError extends Error {
+  override readonly name = 'DiskError';
+}
