@@ -74,6 +74,8 @@ export const fractureMarked = z.strictObject({ ...filmId, line: lineSchema });
 export const boneJoined = z.strictObject({
   /** The craniocaudal film, then the mediolateral one. */
   filmIds: z.tuple([idSchema, idSchema]),
+  /** The angle between the two beams. */
+  betweenViewsDeg: z.number().positive().max(180).default(90),
   bone: joinedBoneSchema,
 });
 

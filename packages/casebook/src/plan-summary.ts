@@ -1,7 +1,6 @@
 /** A ranking cut down to what a record keeps: each plan's construct and its worst margin, not every figure. */
-import { type Construct, LOADS, type Plan, type Ranking } from '@bonewright/construct';
+import { constructOf, LOADS, type Plan, type Ranking } from '@bonewright/construct';
 import type { Payload } from './events.ts';
-import type { Frozen } from './frozen.ts';
 
 export type PlanSummary = Payload<'plans-ranked'>['plans'][number];
 
@@ -16,15 +15,6 @@ export function summariseRanking(ranking: Ranking): Payload<'plans-ranked'> {
 export function summarisePlan(plan: Plan): PlanSummary {
   const { label, lastResort, verdict, holes, massG } = plan;
   return { label, lastResort, verdict, holes, massG, construct: constructOf(plan), worst: worstMargin(plan) };
-}
-
-function constructOf(plan: Plan): Frozen<Construct> {
-  return {
-    im: plan.im && { drawerId: plan.im.drawerId, tiedIn: plan.im.tiedIn },
-    pins: plan.pins.map(({ drawerId, sMm, tiltDeg, aboutDeg }) => ({ drawerId, sMm, tiltDeg, aboutDeg })),
-    column: plan.column.map(({ drawerId, clearanceMm, side }) => ({ drawerId, clearanceMm, side })),
-    grip: 'usual',
-  };
 }
 
 function worstMargin(plan: Plan): PlanSummary['worst'] {

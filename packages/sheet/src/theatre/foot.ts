@@ -66,7 +66,12 @@ function titleBlock(paper: Paper, title: TheatreSheetFacts['title'], sheet: stri
     paper.rect([paper.left, y], paper.right - paper.left, TITLE_BLOCK_MM, { line: 0.5 });
     for (const x of edges.slice(1)) paper.line([x, y], [x, y + TITLE_BLOCK_MM], 0.25);
   });
-  const cells = [['planned by, sign'], ['placed by, sign'], ['lengths from', title.lengthsFrom], ['sheet', sheet]];
+  const cells = [
+    ['planned by, sign'],
+    ['placed by, sign'],
+    ['lengths from', title.lengthsFrom],
+    ['sheet, version', `${sheet} · ${title.version}`],
+  ];
   cells.forEach(([name, value], i) => {
     const x = edges[i]! + 2;
     paper.part('P', () => paper.text(name!, [x, y + 1.2], { size: 8.5 }));
@@ -74,6 +79,7 @@ function titleBlock(paper: Paper, title: TheatreSheetFacts['title'], sheet: stri
     const words = i === 3 ? { face: 'bold' as const, size: 11 } : { size: 9, width: 36 };
     paper.part('P', () => paper.text(value, [x, y + 5], words));
   });
-  const last = [title.isDemonstration && 'DEMONSTRATION', `version ${title.version}`].filter(Boolean).join(' · ');
-  paper.part('P', () => paper.text(last, [edges[3]! + 2, y + 11.2], { size: 8.5, face: 'strong' }));
+  if (title.isDemonstration) {
+    paper.part('P', () => paper.text('DEMONSTRATION', [edges[3]! + 2, y + 11.2], { size: 8.5, face: 'strong' }));
+  }
 }

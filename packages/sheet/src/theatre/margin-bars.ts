@@ -12,7 +12,7 @@ export const MARGIN_BARS_HEIGHT_MM = 13 + 5 * ROW_MM + 5;
 
 /** Draws the bars at y; returns the y below them. */
 export function marginBars(paper: Paper, plan: Plan, y: number): number {
-  paper.part('H2', () => paper.text('Margins, worst first', [paper.left, y], { face: 'heading', size: 13 }));
+  paper.part('H2', () => paper.text('Margins, worst first', [paper.left, y - 0.6], { face: 'heading', size: 13 }));
   const note = 'in 5, 50 and 95 of 100 trials it keeps less than this many times what is asked';
   paper.part('P', () => paper.text(note, [paper.right, y + 1.8], { size: 8.5, align: 'right' }));
   paper.decoration(() => paper.line([paper.left, y + 6.5], [paper.right, y + 6.5], 0.5));

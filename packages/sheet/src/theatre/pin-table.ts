@@ -21,7 +21,7 @@ const rowCount = (plan: Plan): number => plan.pins.length + (plan.im ? 1 : 0) + 
 
 /** Draws the table at y; returns the y below it. */
 export function pinTable(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number): number {
-  paper.part('H2', () => paper.text('Pins, proximal end first', [paper.left, y], { face: 'heading', size: 13 }));
+  paper.part('H2', () => paper.text('Pins, proximal end first', [paper.left, y - 0.6], { face: 'heading', size: 13 }));
   paper.decoration(() => paper.line([paper.left, y + 6.5], [paper.right, y + 6.5], 0.5));
   HEADINGS.forEach((h, i) => {
     paper.part('P', () => paper.text(h, [paper.left + COLUMNS[i]!, y + 7.5], { size: 8.5 }));

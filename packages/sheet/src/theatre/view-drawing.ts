@@ -22,7 +22,7 @@ export function viewDrawing(paper: Paper, figure: ViewFigure, placement: Placeme
   const at = placed(placement);
   paper.part('Figure', () => drawAll(paper, figure, at, placement), description(figure));
   for (const [i, pin] of figure.pins.entries()) {
-    pinLabel(paper, `P${i + 1}`, pin.sMm, pin.line, at, placement.sense);
+    pinLabel(paper, `P${i + 1}`, pin, figure.extent.w[1], at, placement.sense);
   }
 }
 
@@ -86,21 +86,20 @@ function capsule({ line, diameterMm }: FigureRod, at: OnPage): Point[] {
   return [...arc(b, angle - Math.PI / 2), ...arc(a, angle + Math.PI / 2)];
 }
 
+/** Name and place of a pin beside everything drawn, so that labels stand in one line. */
 function pinLabel(
   paper: Paper,
   name: string,
-  sMm: number,
-  line: readonly FigurePoint[],
+  { sMm, line }: ViewFigure['pins'][number],
+  edgeMm: number,
   at: OnPage,
   sense: 1 | -1,
 ): void {
-  const ends = line.map(at);
-  const x = sense > 0 ? Math.max(...ends.map((p) => p[0])) + 1.5 : Math.min(...ends.map((p) => p[0])) - 1.5;
-  const y = ends.at(-1)![1] - 2.2;
+  const [x, y] = at([line.at(-1)![0], edgeMm]);
   const align = sense > 0 ? 'left' : 'right';
   const width = paper.textWidth(name, { face: 'bold', size: 10 });
-  paper.part('P', () => paper.text(name, [x, y], { face: 'bold', size: 10, align }));
-  paper.part('P', () => paper.text(sMm.toFixed(1), [x + sense * (width + 1.5), y], { size: 10, align }));
+  paper.part('P', () => paper.text(name, [x + sense * 1.5, y - 2.2], { face: 'bold', size: 10, align }));
+  paper.part('P', () => paper.text(sMm.toFixed(1), [x + sense * (width + 3), y - 2.2], { size: 10, align }));
 }
 
 /** Ruler along the bone on the side away from the column: a stroke a millimetre, figures at tens. */

@@ -1,5 +1,5 @@
 /** Both views at 1:1 side by side, with the section at the pin that has least to spare. */
-import { type SectionFigure, sectionFigure, type ViewFigure, viewFigures } from '@bonewright/construct';
+import { constructOf, type SectionFigure, sectionFigure, type ViewFigure, viewFigures } from '@bonewright/construct';
 import type { Paper } from '../paper/paper.ts';
 import type { TheatreSheetFacts } from './facts.ts';
 import { sectionDrawing } from './section-drawing.ts';
@@ -16,13 +16,13 @@ const SIDES = {
 
 /** Draws the views at y; returns the y below the longest of them. */
 export function views(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number): number {
-  const figures = viewFigures(patientCase, plan);
+  const figures = viewFigures(patientCase, constructOf(plan));
   let x = paper.left;
   for (const figure of figures) {
     oneView(paper, figure, x, y);
     x += viewWidthMm(figure);
   }
-  const section = sectionFigure(patientCase, plan);
+  const section = sectionFigure(patientCase, constructOf(plan));
   const sectionBottom = section && x + SECTION_MM <= paper.right + 1 ? sectionAt(paper, section, y) : y;
   return Math.max(sectionBottom, y + HEADING_MM + Math.max(...figures.map((f) => f.extent.s[1] - f.extent.s[0]))) + 3;
 }

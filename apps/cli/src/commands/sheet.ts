@@ -1,0 +1,60 @@
+/** `sheet CASE.json -o FILE.pdf`: the theatre sheet of the case's construct, or without one of the best plan. */
+import { parseArgs } from 'node:util';
+import { assess, type Case, type Plan, rank, readCase } from '@bonewright/construct';
+import { InputError } from '@bonewright/fault';
+import { type PageSize, theatreSheet } from '@bonewright/sheet';
+import manifest from '../../package.json' with { type: 'json' };
+import { userPath, writeBytes } from '../files.ts';
+import { fileArgument, naming, readInput } from '../input-file.ts';
+import { print } from '../output.ts';
+
+const USAGE = 'sheet CASE.json -o FILE.pdf [--size A4|Letter]';
+const SIZES: Record<string, PageSize> = { a4: 'A4', letter: 'Letter' };
+
+export async function run(args: readonly string[]): Promise<void> {
+  const { file, out, size } = sheetArguments(args);
+  const patientCase = readInput(file, readCase);
+  const plan = naming(file, () => planOf(patientCase));
+  const pdf = await theatreSheet({
+    patientCase,
+    plan,
+    title: {
+      patient: `${patientCase.patient.species}, ${patientCase.bone.name}`,
+      lengthsFrom: 'the case file',
+      version: manifest.version,
+      made: new Date(),
+      size,
+    },
+  });
+  writeBytes(out, pdf);
+  print({ file: out, bytes: pdf.byteLength, plan: plan.label, verdict: plan.verdict });
+}
+
+function planOf(patientCase: Case): Plan {
+  if (patientCase.construct) return assess(patientCase);
+  const { plans, nearest } = rank(patientCase);
+  const best = plans[0];
+  if (best) return best;
+  throw new InputError(
+    `nothing in the drawer can do it: ${nearest ?? 'no plan was found'}`,
+    'drawer',
+    'add to the drawer',
+  );
+}
+
+function sheetArguments(args: readonly string[]) {
+  const { values, positionals } = parsed(args);
+  if (!values.output) throw new InputError('no output file was given', '', `use: ${USAGE}`);
+  const size = SIZES[values.size.toLowerCase()];
+  if (!size) throw new InputError(`the page size "${values.size}" is unknown`, '--size', 'use A4 or Letter');
+  return { file: fileArgument(positionals, USAGE), out: userPath(values.output), size };
+}
+
+function parsed(args: readonly string[]) {
+  const options = { output: { type: 'string', short: 'o' }, size: { type: 'string', default: 'A4' } } as const;
+  try {
+    return parseArgs({ args: [...args], options, allowPositionals: true });
+  } catch (error) {
+    throw new InputError(error instanceof Error ? error.message : String(error), '', `use: ${USAGE}`);
+  }
+}
