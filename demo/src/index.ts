@@ -1,1 +1,1 @@
-export {};
+export { loadDemonstration } from './load.ts';

@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import type { Store } from '@bonewright/store';
 import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { Demonstration } from './demonstration.ts';
 import { answerFaults } from './faults.ts';
 import { guard } from './guard.ts';
 import { Live } from './live.ts';
@@ -11,11 +12,14 @@ import { caseRoutes } from './routes/cases.ts';
 import { demonstrationRoutes } from './routes/demonstration.ts';
 import { liveRoutes } from './routes/live-updates.ts';
 import { pageRoutes } from './routes/pages.ts';
+import { sheetRoutes } from './routes/sheet.ts';
 
 export interface AppOptions {
   readonly store: Store;
   /** Where the built pages lie. */
   readonly webDir: string;
+  /** Begin without the demonstration. */
+  readonly isEmptyWanted?: boolean;
   /** Where faults of our own are written down. */
   readonly log?: { write(line: string): void };
 }
@@ -23,7 +27,7 @@ export interface AppOptions {
 const LARGEST_JSON_BYTES = 16 * 1024 * 1024;
 const FAULT_ID_BYTES = 5;
 
-export async function buildApp({ store, webDir, log }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ store, webDir, log, isEmptyWanted = false }: AppOptions): Promise<FastifyInstance> {
   const app = fastify({
     logger: log ? { level: 'warn', stream: log } : false,
     bodyLimit: LARGEST_JSON_BYTES,
@@ -33,15 +37,22 @@ export async function buildApp({ store, webDir, log }: AppOptions): Promise<Fast
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   const live = new Live(store);
-  app.addHook('preClose', async () => live.close());
+  const demonstration = new Demonstration(store, live);
+  app.addHook('preClose', async () => {
+    await demonstration.stop();
+    live.close();
+  });
   answerFaults(app);
   await guard(app);
   app.get('/api/health', async () => ({ name: 'bonewright', position: await store.lastPosition() }));
-  const context = { store, live };
+  const context = { store, live, demonstration };
   caseRoutes(app, context);
   attachmentRoutes(app, context);
   liveRoutes(app, context);
   demonstrationRoutes(app, context);
+  sheetRoutes(app);
   await pageRoutes(app, webDir);
+  if (isEmptyWanted) await demonstration.decline();
+  else app.addHook('onListen', () => demonstration.offer());
   return app;
 }

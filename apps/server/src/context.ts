@@ -1,8 +1,10 @@
 import type { Store } from '@bonewright/store';
+import type { Demonstration } from './demonstration.ts';
 import type { Live } from './live.ts';
 
 /** What the routes work on. */
 export interface Context {
   readonly store: Store;
   readonly live: Live;
+  readonly demonstration: Demonstration;
 }

@@ -10,7 +10,7 @@ import { serve } from './index.ts';
 import { CASE, freshFolder, note, opened } from './test/served.ts';
 
 async function running(dataDir = freshFolder()) {
-  const server = await serve({ port: 0, dataDir });
+  const server = await serve({ port: 0, dataDir, isEmptyWanted: true });
   onTestFinished(server.close);
   return server;
 }
@@ -48,7 +48,7 @@ describe('live updates', () => {
   });
 
   test('a closing server does not wait for open pages', async () => {
-    const server = await serve({ port: 0, dataDir: freshFolder() });
+    const server = await serve({ port: 0, dataDir: freshFolder(), isEmptyWanted: true });
     const page = await listen(server.address);
     await server.close();
     page.leave();
@@ -58,7 +58,7 @@ describe('live updates', () => {
 describe('starting', () => {
   test('what was recorded is there after the server was stopped and started', async () => {
     const dataDir = freshFolder();
-    const first = await serve({ port: 0, dataDir });
+    const first = await serve({ port: 0, dataDir, isEmptyWanted: true });
     await post(first.address, [opened(), note(2)]);
     await first.close();
     const { address } = await running(dataDir);
@@ -68,7 +68,7 @@ describe('starting', () => {
 
   test('a demonstration that was taken out does not come back by itself', async () => {
     const dataDir = freshFolder();
-    const first = await serve({ port: 0, dataDir });
+    const first = await serve({ port: 0, dataDir, isEmptyWanted: true });
     await fetch(`${first.address}/api/empty`, { method: 'POST' });
     await first.close();
     const { address } = await running(dataDir);
@@ -88,7 +88,16 @@ describe('starting', () => {
 
   test('the program prints its address once and ends well when told to', async () => {
     const main = join(import.meta.dirname, 'main.ts');
-    const program = spawn(process.execPath, ['--import', 'tsx', main, '--port', '0', '--data', freshFolder()]);
+    const program = spawn(process.execPath, [
+      '--import',
+      'tsx',
+      main,
+      '--port',
+      '0',
+      '--data',
+      freshFolder(),
+      '--empty',
+    ]);
     let said = '';
     program.stdout.on('data', (chunk: Buffer) => {
       said += chunk;
@@ -107,6 +116,7 @@ describe('arguments', () => {
     expect(serveArguments(['--port', '0', '--data', '/srv/ward', '--host', '0.0.0.0'])).toEqual({
       port: 0,
       dataDir: '/srv/ward',
+      isEmptyWanted: false,
       host: '0.0.0.0',
     });
     expect(serveArguments([]).port).toBe(4180);

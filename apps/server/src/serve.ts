@@ -1,8 +1,7 @@
 /** Opens the records in a folder and serves them with the pages. */
 import { join } from 'node:path';
-import { loadDemonstration } from '@bonewright/demo';
 import { InputError } from '@bonewright/fault';
-import { openStore, type Store } from '@bonewright/store';
+import { openStore } from '@bonewright/store';
 import { buildApp } from './app.ts';
 
 export interface ServeOptions {
@@ -10,6 +9,8 @@ export interface ServeOptions {
   readonly port: number;
   readonly dataDir: string;
   readonly host?: string;
+  /** Begin without the demonstration. */
+  readonly isEmptyWanted?: boolean;
 }
 
 export interface Running {
@@ -19,28 +20,24 @@ export interface Running {
 }
 
 const WEB_DIR = join(import.meta.dirname, '../../web/dist');
-const DEMONSTRATION_OFFERED = 'demonstration-offered';
 const ONLY_THIS_MACHINE = '127.0.0.1';
 
-/** Serves until closed. An empty folder begins with the demonstration. Throws InputError where the port or the folder cannot be used. */
-export async function serve({ port, dataDir, host = ONLY_THIS_MACHINE }: ServeOptions): Promise<Running> {
+/** Serves until closed. A new folder begins with the demonstration, made while the pages already open. Throws InputError where the port or the folder cannot be used. */
+export async function serve({
+  port,
+  dataDir,
+  host = ONLY_THIS_MACHINE,
+  isEmptyWanted = false,
+}: ServeOptions): Promise<Running> {
   const store = await openStore(dataDir);
   try {
-    await beginWithDemonstration(store);
-    const app = await buildApp({ store, webDir: WEB_DIR, log: process.stderr });
+    const app = await buildApp({ store, webDir: WEB_DIR, log: process.stderr, isEmptyWanted });
     const address = await app.listen({ port, host }).catch((error: unknown) => refusePort(error, port));
     return { address, close: () => app.close().then(() => store.close()) };
   } catch (error) {
     await store.close();
     throw error;
   }
-}
-
-/** Once in a folder's life: one that was emptied stays empty. Cut short, it is finished at the next start. */
-async function beginWithDemonstration(store: Store): Promise<void> {
-  if (await store.isMarked(DEMONSTRATION_OFFERED)) return;
-  await loadDemonstration(store);
-  await store.mark(DEMONSTRATION_OFFERED);
 }
 
 function refusePort(error: unknown, port: number): never {

@@ -50,6 +50,21 @@ describe('the case file for mechanics', () => {
     ]);
   });
 
+  test('a construct that no longer fits the bone is left out, so that plans can be ranked again', () => {
+    const long = { drawerId: 'a', sMm: 60, tiltDeg: 0, aboutDeg: 0 };
+    const construct = { im: null, pins: [long], column: { drawerId: 'p', clearanceMm: 4 }, grip: 'usual' };
+    const { caseFile } = caseFileOf(foldCase(then('construct-chosen', { construct, summary: null })));
+    expect(caseFile?.construct).toBeUndefined();
+    expect(caseFile?.bone.lengthMm).toBe(52);
+  });
+
+  test('what cannot be is said in words with its place: a gap longer than the broken stretch', () => {
+    const fracture = { fromMm: 24, toMm: 26.5, gapMm: 9 };
+    const { caseFile, missing } = caseFileOf(foldCase(then('fracture-described', fracture)));
+    expect(caseFile).toBeNull();
+    expect(missing).toEqual([expect.stringMatching(/gap 9 mm .*fracture\.gapMm/)]);
+  });
+
   test('without a construct the file is whole, for plan to search', () => {
     const { caseFile } = caseFileOf(foldCase(until('construct-chosen')));
     expect(caseFile?.construct).toBeUndefined();

@@ -1,22 +1,38 @@
 /** The case as mechanics needs it, made from the record; or what is still missing, in words. */
-import { type Case, caseFileSchema } from '@bonewright/construct';
+import { type Case, readCase } from '@bonewright/construct';
+import { faultLine, InputError } from '@bonewright/fault';
 import type { CaseState } from './case-state.ts';
 
 export type CaseFileOf =
   | { readonly caseFile: Case; readonly missing: readonly [] }
   | { readonly caseFile: null; readonly missing: readonly string[] };
 
-/** Everything `assess` and `plan` read. `missing` holds one sentence for each thing that is not yet in the record. */
+/**
+ * Everything `assess` and `plan` read. `missing` holds one sentence for each thing that is not yet in the record.
+ * A chosen construct that no longer fits the bone or the drawer is left out, so that plans can still be ranked.
+ */
 export function caseFileOf(state: CaseState): CaseFileOf {
   const missing = missingWords(state);
   if (missing.length > 0) return { caseFile: null, missing };
-  const parsed = caseFileSchema.safeParse(assembled(state));
-  if (parsed.success) return { caseFile: parsed.data, missing: [] };
-  return {
-    caseFile: null,
-    missing: parsed.error.issues.map((i) => `What is recorded cannot be used: ${i.path.join('.')}, ${i.message}.`),
-  };
+  const whole = readOrFault(assembled(state));
+  const read =
+    whole instanceof InputError && isOf('construct', whole)
+      ? readOrFault(assembled({ ...state, construct: null }))
+      : whole;
+  if (!(read instanceof InputError)) return { caseFile: read, missing: [] };
+  return { caseFile: null, missing: [`What is recorded cannot be used: ${faultLine(read)}.`] };
 }
+
+function readOrFault(value: unknown): Case | InputError {
+  try {
+    return readCase(value);
+  } catch (error) {
+    if (error instanceof InputError) return error;
+    throw error;
+  }
+}
+
+const isOf = (part: string, { path }: InputError): boolean => path === part || path.startsWith(`${part}.`);
 
 function missingWords({ patient, bone, fracture, drawer }: CaseState): string[] {
   const words: string[] = [];

@@ -1,6 +1,11 @@
+export { assess, assessConstruct, evaluateNominal, type SampleOptions } from './assess.ts';
+export { exportFrames } from './export-frames.ts';
 export { sectionFigure } from './figure/section-figure.ts';
 export type * from './figure/view-figure.ts';
 export { viewFigures } from './figure/view-figures.ts';
 export * from './model/case-file.ts';
 export { constructOf } from './model/construct-of.ts';
 export * from './model/plan.ts';
+export { readCase } from './read-case.ts';
+export { frameFacts } from './to-frame/masses.ts';
+export * from './planning.ts';

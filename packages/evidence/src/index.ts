@@ -1,2 +1,3 @@
+export type { Curve } from './curve.ts';
 export { defineSet, type Entry, type Source, type Status } from './entry.ts';
-export { entries, entry, value } from './registry.ts';
+export { curve, entries, entry, value } from './registry.ts';

@@ -1,8 +1,10 @@
 /** All entries of all sets by id. A set is one file in `sets/`; add it to `SETS` here. */
+import type { Curve } from './curve.ts';
 import type { Entry } from './entry.ts';
 import { bone } from './sets/bone.ts';
 import { column } from './sets/column.ts';
 import { healing } from './sets/healing.ts';
+import { holeCurves } from './sets/hole-curves.ts';
 import { imaging } from './sets/imaging.ts';
 import { interfaces } from './sets/interface.ts';
 import { loads } from './sets/loads.ts';
@@ -26,3 +28,10 @@ export function entry(id: string): Entry {
 
 /** The default value of that entry, in its own unit. */
 export const value = (id: string): number => entry(id).value;
+
+/** The published curve of that id; an unknown id is a fault of ours. */
+export function curve(id: string): Curve {
+  const found = holeCurves.find((c) => c.id === id);
+  if (!found) throw new Error(`no evidence curve "${id}"`);
+  return found;
+}

@@ -1,3 +1,6 @@
+export { calibrate, type Scale } from './calibrate/calibrate.ts';
+export type { NoBall } from './calibrate/find-ball.ts';
+export { type FittedBall, fitBall } from './calibrate/fit-ball.ts';
 export { configureCodecs } from './decode/compressed/codecs.ts';
 export { decodeFilm } from './decode/decode-film.ts';
 export { describeFilm, storedBytes } from './decode/describe-film.ts';
@@ -9,3 +12,7 @@ export { looksOf, type NamedLook, suggestWindow } from './grey/looks.ts';
 export { lookedUp, modalityValue, type VoiFunction, type Window, windowed } from './grey/voi.ts';
 export type * from './model/film.ts';
 export type * from './model/trace.ts';
+export { traceFilm } from './trace/trace-film.ts';
+export { joinViews } from './views/join-views.ts';
+export { readAlignRequest, readTraceRequest } from './views/read-requests.ts';
+export { type TrueAngle, trueAngle } from './views/true-angle.ts';

@@ -1,14 +1,16 @@
 /** What happens when the disk or the process fails at the worst moment: what was acknowledged stays, the rest leaves no trace. */
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
+import { once } from 'node:events';
 import { readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import * as files from 'node:fs/promises';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { DatabaseSync } from '@photostructure/sqlite';
 import { describe, expect, test } from 'vitest';
 import { AttachmentFolder, type Disk } from './attachments/folder.ts';
-import { DiskError, openStore } from './index.ts';
+import { DiskError, openExistingStore, openStore } from './index.ts';
 import { storeOn } from './open-store.ts';
 import { openSqlite, type SqliteFile } from './sqlite/open.ts';
 import { chunks, filmAdded, freshFolder, note, opened, sha256, someBytes } from './test/cases.ts';
@@ -72,6 +74,18 @@ describe('the disk fails at the n-th write', () => {
     expect(await store.append([long])).toMatchObject({ added: 1 });
     await store.close();
   });
+});
+
+test('two servers write to the same records at once: none is turned away, every acknowledged event is there', async () => {
+  const dir = freshFolder();
+  await (await openStore(dir)).close();
+  const said = await Promise.all([runUntilKilled(dir, 400, A), runUntilKilled(dir, 400, 'case-bbbb')]);
+  const store = await openStore(dir);
+  for (const [i, caseId] of [A, 'case-bbbb'].entries())
+    expect((await store.read(caseId)).length).toBeGreaterThanOrEqual(said[i] ?? 0);
+  expect(Math.min(...said)).toBeGreaterThan(0);
+  expect(await store.verify()).toEqual([]);
+  await store.close();
 });
 
 test('killed (SIGKILL) again and again while writing: no acknowledged event is missing, verify is clean each time', async () => {
@@ -149,6 +163,14 @@ test('a file that is no database is refused in words, not replaced', async () =>
   expect(readFileSync(path, 'utf8')).toContain('shopping list');
 });
 
+test('a folder without records is refused where records must be, and stays as it was', async () => {
+  const dir = freshFolder();
+  await expect(openExistingStore(dir)).rejects.toThrow(/no records/);
+  expect(readdirSync(dir)).toEqual([]);
+  await (await openStore(dir)).close();
+  await (await openExistingStore(dir)).close();
+});
+
 test('an upload cut short by a crash is cleared a day later, a running one is left alone', async () => {
   const dir = freshFolder();
   const folder = new AttachmentFolder(join(dir, 'attachments'));
@@ -222,26 +244,23 @@ function spoilByte(path: string): void {
   writeFileSync(path, bytes);
 }
 
-/** Runs the writer until `afterMs` past its first acknowledgement; the last number it acknowledged. */
-async function runUntilKilled(dir: string, afterMs: number): Promise<number> {
-  const writer = spawn(process.execPath, [
-    '--import',
-    'tsx',
-    fileURLToPath(new URL('./test/endless-writer.ts', import.meta.url)),
-    dir,
-  ]);
-  const ended = new Promise((resolve) => writer.once('exit', resolve));
+/** Runs a writer until `afterMs` past its first acknowledgement; the last number it acknowledged. Throws what it said went wrong. */
+async function runUntilKilled(dir: string, afterMs: number, caseId = A): Promise<number> {
+  const program = fileURLToPath(new URL('./test/endless-writer.ts', import.meta.url));
+  const writer = spawn(process.execPath, ['--import', 'tsx', program, dir, caseId]);
+  const ended = once(writer, 'exit');
   let said = '';
-  writer.stderr.on('data', (chunk: Buffer) => process.stderr.write(chunk));
-  await new Promise<void>((resolve) => {
-    writer.once('exit', () => resolve());
-    writer.stdout.on('data', (chunk: Buffer) => {
-      said += chunk;
-      setTimeout(resolve, afterMs);
-    });
+  let complained = '';
+  writer.stdout.on('data', (chunk: Buffer) => {
+    said += chunk;
   });
+  writer.stderr.on('data', (chunk: Buffer) => {
+    complained += chunk;
+  });
+  await Promise.race([once(writer.stdout, 'data'), ended]);
+  await Promise.race([setTimeout(afterMs), ended]);
   writer.kill('SIGKILL');
   await ended;
-  const whole = said.slice(0, said.lastIndexOf('\n'));
-  return Number(whole.split('\n').at(-1) ?? 0);
+  if (complained) throw new Error(complained);
+  return Number(said.slice(0, said.lastIndexOf('\n')).split('\n').at(-1) ?? 0);
 }

@@ -1,6 +1,7 @@
 /** A store in a folder: the records in one SQLite file, the attachments beside it. */
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { InputError } from '@bonewright/fault';
 import { Kysely, SqliteDialect } from 'kysely';
 import { AttachmentFolder } from './attachments/folder.ts';
 import { ATTACHMENTS, RECORDS } from './data-folder.ts';
@@ -20,6 +21,13 @@ import type { Attachment, Damage, Store } from './store.ts';
 export async function openStore(dataDir: string): Promise<Store> {
   mkdirSync(dataDir, { recursive: true });
   return storeOn(openSqlite(join(dataDir, RECORDS)), new AttachmentFolder(join(dataDir, ATTACHMENTS)));
+}
+
+/** Opens the store that is in this folder already. Throws InputError where there is none. */
+export async function openExistingStore(dataDir: string): Promise<Store> {
+  if (!existsSync(join(dataDir, RECORDS)))
+    throw new InputError('there are no records in this folder', dataDir, 'name the folder that the server uses');
+  return openStore(dataDir);
 }
 
 /** A store on an open file and folder. */

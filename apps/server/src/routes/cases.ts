@@ -11,13 +11,14 @@ const params = z.object({ caseId: z.string() });
 const after = z.object({ after: z.coerce.number().int().min(0).default(0) });
 const batch = z.strictObject({ events: z.array(eventSchema).min(1).max(LARGEST_BATCH) });
 
-export function caseRoutes(app: FastifyInstance, { store, live }: Context): void {
+export function caseRoutes(app: FastifyInstance, { store, live, demonstration }: Context): void {
   const typed = app.withTypeProvider<ZodTypeProvider>();
 
   typed.get('/api/cases', async () => {
     const cases = await store.list();
     const numbers = cases.map(({ number }) => number);
-    return { cases, nextNumber: nextCaseNumber(numbers, new Date().getFullYear()) };
+    const nextNumber = nextCaseNumber(numbers, new Date().getFullYear());
+    return { cases, nextNumber, preparing: demonstration.isPreparing };
   });
 
   typed.get('/api/cases/:caseId/events', { schema: { params, querystring: after } }, async (request, reply) => {

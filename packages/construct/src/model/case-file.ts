@@ -26,6 +26,8 @@ export const patientSchema = z.looseObject({
   species: z.string().min(1),
   massG: z.number().positive(),
   ageClass: z.string().optional(),
+  /** Where the species' name does not say it. */
+  class: z.enum(['bird', 'mammal']).optional(),
 });
 
 export const boneSchema = z.looseObject({
@@ -43,6 +45,15 @@ export const fractureSchema = z.looseObject({
   obliquityDeg: z.number().min(0).max(85).default(0),
   comminuted: z.boolean().default(false),
   fissuresMm: z.array(stretch).default([]),
+});
+
+/** What the user asks the construct to bear, instead of the registry's figures. */
+export const loadsSchema = z.looseObject({
+  axialN: z.number().positive().optional(),
+  bendingNmm: z.number().positive().optional(),
+  torsionNmm: z.number().positive().optional(),
+  cyclesPerDay: z.number().positive().optional(),
+  days: z.number().positive().optional(),
 });
 
 const override = { youngMPa: z.number().positive().optional(), yieldMPa: z.number().positive().optional() };
@@ -99,6 +110,8 @@ export const constructSchema = z.looseObject({
         /** 0 is square to the axis; positive leans the outer end distally. */
         tiltDeg: z.number().default(0),
         aboutDeg: z.number().default(0),
+        /** 1 where the pin stops short of the far wall; 2 otherwise. */
+        cortices: z.union([z.literal(1), z.literal(2)]).optional(),
       }),
     )
     .min(1),
@@ -115,6 +128,7 @@ export const caseFileSchema = z.looseObject({
   softTissueMm: z.array(z.looseObject({ sMm: mm, depthMm: mm })).optional(),
   drawer: drawerSchema,
   construct: constructSchema.optional(),
+  loads: loadsSchema.optional(),
   seed: z.number().int().default(1),
   samples: z.number().int().min(10).max(20_000).default(300),
 });

@@ -46,6 +46,8 @@ export interface PlanPin {
   readonly sMm: number;
   readonly tiltDeg: number;
   readonly aboutDeg: number;
+  /** 1 where the pin stops short of the far wall. */
+  readonly cortices?: 1 | 2 | undefined;
   readonly diameterMm: number;
   /** Near cortex to the column's near surface, along the pin. */
   readonly freeLengthMm: number;
@@ -77,6 +79,8 @@ export interface Plan {
     readonly toMm: number;
     readonly massG: number;
   }[];
+  /** How pins were taken to be held; absent: usual. */
+  readonly grip?: 'usual' | 'bonded';
   readonly holes: number;
   readonly massG: number;
   readonly massPercentBody: number;

@@ -1,6 +1,7 @@
 /** Finds the ball about a rough point on it: the patch of dense pixels there, whether whole, and its rough ellipse. */
-import type { Attenuation } from '../trace/attenuation.ts';
+
 import type { Pixel } from '../model/trace.ts';
+import type { Attenuation } from '../trace/attenuation.ts';
 
 export interface RoughBall {
   readonly centre: Pixel;
@@ -23,7 +24,8 @@ const LONGEST_TO_SHORTEST = 1.25;
 export function findBall(film: Attenuation, near: Pixel): RoughBall | NoBall {
   const col = Math.round(near[0]);
   const row = Math.round(near[1]);
-  if (col < 0 || row < 0 || col >= film.cols || row >= film.rows) return { why: 'the point given for the ball lies off the film' };
+  if (col < 0 || row < 0 || col >= film.cols || row >= film.rows)
+    return { why: 'the point given for the ball lies off the film' };
   const inside = medianAbout(film, col, row, 2);
   const outside = lowAbout(film, col, row);
   if (!(inside > outside)) return { why: 'nothing dense lies at the point given for the ball' };
@@ -32,7 +34,8 @@ export function findBall(film: Attenuation, near: Pixel): RoughBall | NoBall {
   const width = maxCol - minCol + 1;
   const height = maxRow - minRow + 1;
   if (patch.touchesEdge) return { why: "the ball is cut by the film's edge; its size cannot be read" };
-  if (Math.min(width, height) < 2 * SMALLEST_RADIUS_PX) return { why: 'the patch at the point given is too small for a ball' };
+  if (Math.min(width, height) < 2 * SMALLEST_RADIUS_PX)
+    return { why: 'the patch at the point given is too small for a ball' };
   const fill = count / (width * height);
   const ratio = Math.max(width, height) / Math.min(width, height);
   if (ratio > LONGEST_TO_SHORTEST || fill < FILL.least || fill > FILL.most) {
@@ -49,7 +52,8 @@ export function findBall(film: Attenuation, near: Pixel): RoughBall | NoBall {
 function medianAbout(film: Attenuation, col: number, row: number, half: number): number {
   const v: number[] = [];
   for (let r = Math.max(0, row - half); r <= Math.min(film.rows - 1, row + half); r++) {
-    for (let c = Math.max(0, col - half); c <= Math.min(film.cols - 1, col + half); c++) v.push(film.values[r * film.cols + c]!);
+    for (let c = Math.max(0, col - half); c <= Math.min(film.cols - 1, col + half); c++)
+      v.push(film.values[r * film.cols + c]!);
   }
   v.sort((a, b) => a - b);
   return v[v.length >> 1]!;
@@ -60,7 +64,8 @@ function lowAbout(film: Attenuation, col: number, row: number): number {
   const half = 120;
   const v: number[] = [];
   for (let r = Math.max(0, row - half); r <= Math.min(film.rows - 1, row + half); r += 3) {
-    for (let c = Math.max(0, col - half); c <= Math.min(film.cols - 1, col + half); c += 3) v.push(film.values[r * film.cols + c]!);
+    for (let c = Math.max(0, col - half); c <= Math.min(film.cols - 1, col + half); c += 3)
+      v.push(film.values[r * film.cols + c]!);
   }
   v.sort((a, b) => a - b);
   return v[Math.floor(v.length / 5)]!;
@@ -82,7 +87,16 @@ function flood(film: Attenuation, col: number, row: number, level: number): Patc
   const seen = new Uint8Array(film.values.length);
   const stack = [row * film.cols + col];
   seen[stack[0]!] = 1;
-  const p: Patch = { minCol: col, maxCol: col, minRow: row, maxRow: row, count: 0, sumCol: 0, sumRow: 0, touchesEdge: false };
+  const p: Patch = {
+    minCol: col,
+    maxCol: col,
+    minRow: row,
+    maxRow: row,
+    count: 0,
+    sumCol: 0,
+    sumRow: 0,
+    touchesEdge: false,
+  };
   while (stack.length > 0) {
     const i = stack.pop()!;
     const c = i % film.cols;

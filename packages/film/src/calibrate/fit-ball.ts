@@ -31,7 +31,9 @@ export function fitBallIn(film: Attenuation, near: Pixel, diameterMm: number | u
   const e = Math.hypot(p, q);
   const ratio = (1 + e) / (1 - e);
   if (ratio > value('imaging.ball.largest-axis-ratio')) {
-    return { why: `the ball's shadow is stretched ${ratio.toFixed(2)} to 1; it is not round, or lies too far off the beam` };
+    return {
+      why: `the ball's shadow is stretched ${ratio.toFixed(2)} to 1; it is not round, or lies too far off the beam`,
+    };
   }
   const gap = rimGap(ring, fit, rough);
   if (gap) return { why: gap };
@@ -70,7 +72,20 @@ function ringPixels(film: Attenuation, rough: RoughBall): Ring {
 }
 
 /** Unknowns of the fit, in this order. */
-const UNKNOWN = ['col', 'row', 'radius', 'p', 'q', 'logBlur', 'base', 'baseCol', 'baseRow', 'logFloor', 'tail', 'logGain'] as const;
+const UNKNOWN = [
+  'col',
+  'row',
+  'radius',
+  'p',
+  'q',
+  'logBlur',
+  'base',
+  'baseCol',
+  'baseRow',
+  'logFloor',
+  'tail',
+  'logGain',
+] as const;
 
 interface RimFit {
   readonly x: Float64Array;
@@ -126,7 +141,9 @@ function blurredRim(radiusPx: number, blur: number, diameterMm: number | undefin
     }
     raw[i] = sum / 4;
   }
-  const kernel = Float64Array.from({ length: 2 * half + 1 }, (_, k) => Math.exp(-(((k - half) * step) ** 2) / (2 * blur * blur)));
+  const kernel = Float64Array.from({ length: 2 * half + 1 }, (_, k) =>
+    Math.exp(-(((k - half) * step) ** 2) / (2 * blur * blur)),
+  );
   const norm = kernel.reduce((s, k) => s + k, 0);
   const out = new Float64Array(count);
   for (let i = 0; i < count; i++) {
@@ -150,16 +167,43 @@ function leastSquares(ring: Ring, film: Attenuation, rough: RoughBall, diameterM
   const contrast = rough.inside - rough.outside;
   const noise = noiseLevels(ring, rough);
   const gain = film.isLogOfBeam ? 1 : gainOf(contrast, noise);
-  const sd = Float64Array.from(ring.v, (v) => Math.min(noise.inside, noise.outside * Math.exp(Math.max(0, v - rough.outside) / (2 * gain))));
+  const sd = Float64Array.from(ring.v, (v) =>
+    Math.min(noise.inside, noise.outside * Math.exp(Math.max(0, v - rough.outside) / (2 * gain))),
+  );
   const tailSd = (entry('imaging.blur.tail-share').high - entry('imaging.blur.tail-share').low) / 2;
   const priors: Priors = new Map([
     [5, { mean: 0, sd: 0.6 }],
     [10, { mean: value('imaging.blur.tail-share'), sd: tailSd }],
     [11, { mean: Math.log(gain), sd: 0.05 }],
   ]);
-  const start = [...rough.centre, rough.radiusPx - 0.5, 0, 0, 0, rough.outside, 0, 0, Math.log(0.04), value('imaging.blur.tail-share'), Math.log(gain)];
+  const start = [
+    ...rough.centre,
+    rough.radiusPx - 0.5,
+    0,
+    0,
+    0,
+    rough.outside,
+    0,
+    0,
+    Math.log(0.04),
+    value('imaging.blur.tail-share'),
+    Math.log(gain),
+  ];
   const free = film.isLogOfBeam ? UNKNOWN.length - 1 : UNKNOWN.length;
-  const steps = [0.02, 0.02, 0.02, 1e-3, 1e-3, 0.02, contrast * 1e-3, contrast * 1e-4, contrast * 1e-4, 0.02, 0.005, 0.02];
+  const steps = [
+    0.02,
+    0.02,
+    0.02,
+    1e-3,
+    1e-3,
+    0.02,
+    contrast * 1e-3,
+    contrast * 1e-4,
+    contrast * 1e-4,
+    0.02,
+    0.005,
+    0.02,
+  ];
   return descend(task, Float64Array.from(start), steps, free, sd, priors);
 }
 
@@ -189,7 +233,14 @@ function gainOf(contrast: number, noise: { inside: number; outside: number }): n
   return contrast / Math.min(5.3, Math.max(2.3, logs));
 }
 
-function descend(task: Task, x: Float64Array, steps: readonly number[], free: number, sd: Float64Array, priors: Priors): RimFit | null {
+function descend(
+  task: Task,
+  x: Float64Array,
+  steps: readonly number[],
+  free: number,
+  sd: Float64Array,
+  priors: Priors,
+): RimFit | null {
   const { v } = task.ring;
   let model = predict(x, task);
   const robust = (m: Float64Array, at: Float64Array) => {
@@ -235,7 +286,15 @@ function descend(task: Task, x: Float64Array, steps: readonly number[], free: nu
   return { x, residual: model.map((m, i) => v[i]! - m), sdOfRadius };
 }
 
-function normalOf(task: Task, x: Float64Array, model: Float64Array, steps: readonly number[], free: number, sd: Float64Array, priors: Priors) {
+function normalOf(
+  task: Task,
+  x: Float64Array,
+  model: Float64Array,
+  steps: readonly number[],
+  free: number,
+  sd: Float64Array,
+  priors: Priors,
+) {
   const { v } = task.ring;
   const slopes = Array.from({ length: free }, (_, k) => {
     const up = Float64Array.from(x);
@@ -277,7 +336,8 @@ function rimGap(ring: Ring, fit: RimFit, rough: RoughBall): string | null {
   const limit = 0.12 * (rough.inside - rough.outside);
   for (let k = 0; k < RIM.sectors; k++) {
     if (count[k]! < 3) return "the ball is cut by the film's edge; its size cannot be read";
-    if (Math.abs(bad[k]! / count[k]!) > limit) return 'the rim of the ball has a gap or something lies over it; its size cannot be read';
+    if (Math.abs(bad[k]! / count[k]!) > limit)
+      return 'the rim of the ball has a gap or something lies over it; its size cannot be read';
   }
   return null;
 }

@@ -1,4 +1,4 @@
-/** Byte arrays laid end to end, and read as text. */
+/** Byte arrays laid end to end, read as text, and text out of a file made safe to show. */
 
 /** Parts laid end to end; a single part is handed back as it is. */
 export function joined(parts: readonly Uint8Array[]): Uint8Array {
@@ -16,3 +16,6 @@ export function joined(parts: readonly Uint8Array[]): Uint8Array {
 export const latin1 = (bytes: Uint8Array): string => Array.from(bytes, (b) => String.fromCharCode(b)).join('');
 
 export const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+
+/** Text safe to show: control characters and anything past 40 characters left out. */
+export const printable = (value: string): string => value.replace(/[^\p{L}\p{N}\p{P}\p{S} ]/gu, '?').slice(0, 40);

@@ -47,7 +47,7 @@ function sortedSample({ pixels, grey }: GreyImage): Float32Array {
 function withoutSurround(sorted: Float32Array): Float32Array {
   const lowest = sorted[0];
   const highest = sorted.at(-1);
-  if (lowest === undefined || lowest === highest) return sorted;
+  if (lowest === undefined || highest === undefined || lowest === highest) return sorted;
   const lows = sorted.findIndex((v) => v !== lowest);
   const highs = sorted.length - sorted.indexOf(highest);
   const few = SURROUND * sorted.length;

@@ -19,7 +19,8 @@ export interface Band {
   readonly to: number;
   readonly rowHeight: number;
   centre(s: number): number;
-  reach(s: number): number;
+  /** On the side of falling x (-1) or rising x (1). */
+  reach(s: number, side: 1 | -1): number;
 }
 
 /** Cells of all pixels in the band that `usable` does not refuse (metal, another fragment). */
@@ -32,7 +33,7 @@ export function cellsOf(
   const count = Math.max(1, Math.round((band.to - band.from) / band.rowHeight));
   const height = (band.to - band.from) / count;
   const middle = Array.from({ length: count }, (_, k) => band.from + (k + 0.5) * height);
-  const half = Math.ceil(Math.max(...middle.map((s) => band.reach(s)))) + 1;
+  const half = Math.ceil(Math.max(...middle.flatMap((s) => [band.reach(s, -1), band.reach(s, 1)]))) + 1;
   const width = 2 * half + 1;
   const sums = Array.from({ length: count }, () => new Float64Array(width * 4));
   const corners = [band.from, band.to].flatMap((s) =>
@@ -48,7 +49,7 @@ export function cellsOf(
       const k = Math.floor((s - band.from) / height);
       if (k < 0 || k >= count) continue;
       const off = x - band.centre(s);
-      if (Math.abs(off) > band.reach(s)) continue;
+      if (Math.abs(off) > band.reach(s, off < 0 ? -1 : 1)) continue;
       const index = row * film.cols + col;
       if (!usable(index)) continue;
       const cell = (Math.round(off) + half) * 4;

@@ -2,8 +2,19 @@
  * Fits the bone model to all rows at once: Gauss-Newton with damping, cells weighted by a long-tailed distribution
  * (what does not belong to the bone is not believed), smoothness and a few mild expectations as prior.
  */
-import { value as evidence, entry } from '@bonewright/evidence';
-import { type BoneModel, GLOBAL_COUNT, globalsOf, PART_COUNT, PARTS, type Part, partsAt, ROW_UNKNOWNS, rowModel, unknownsOf } from './bone-model.ts';
+import { entry, value as evidence } from '@bonewright/evidence';
+import {
+  type BoneModel,
+  GLOBAL_COUNT,
+  globalsOf,
+  PART_COUNT,
+  PARTS,
+  type Part,
+  partsAt,
+  ROW_UNKNOWNS,
+  rowModel,
+  unknownsOf,
+} from './bone-model.ts';
 import type { CellRow } from './cells.ts';
 import { cholesky, inverseOf, solveWith } from './solve.ts';
 import { basisAt } from './spline.ts';
@@ -16,6 +27,8 @@ export interface FitSetting {
   /** Width of the bone in pixels and its shadow's height: the scales of all priors. */
   readonly width: number;
   readonly height: number;
+  /** Share of the usual roughness that the splines are allowed: below 1 for a first, stiff fit. */
+  readonly stiffness: number;
   readonly steps: number;
 }
 
@@ -30,26 +43,38 @@ export interface FitResult {
   readonly cost: number;
 }
 
+/** A gain in log likelihood that is no more worth a step. */
+const SETTLED = 0.05;
 /** Degrees of freedom of the cells' t distribution. */
 const TAIL = 4;
 /** Second differences of the splines' coefficients: sd in widths (lengths) or heights (attenuations). */
 const ROUGHNESS: Record<Part, number> = {
-  co: 0.01, ao: 0.01, ci: 0.015, ai: 0.015, ho: 0.04, hi: 0.04, b0: 0.06, b1: 0.06, b2: 0.04,
+  co: 0.01,
+  ao: 0.01,
+  ci: 0.015,
+  ai: 0.015,
+  ho: 0.04,
+  hi: 0.04,
+  b0: 0.06,
+  b1: 0.06,
+  b2: 0.04,
 };
 const LENGTHS = new Set<Part>(['co', 'ao', 'ci', 'ai']);
 
+const DBG = (globalThis as {DBG?: boolean}).DBG;
 export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: FitSetting): FitResult {
   let model = start;
   let damping = 1e-3;
   let here = linearise(model, rows, setting);
   for (let step = 0; step < setting.steps; step++) {
     const next = tryStep(model, here, damping, rows, setting);
+    if (DBG) console.log(step, here.cost.toFixed(2), next.cost.toFixed(2), damping.toExponential(1));
     if (next.cost < here.cost) {
       const gain = here.cost - next.cost;
       model = next.model;
       here = linearise(model, rows, setting);
       damping = Math.max(1e-7, damping * 0.2);
-      if (gain < 1e-4 * (1 + here.cost * 1e-4)) break;
+      if (gain < SETTLED) break;
     } else {
       damping *= 8;
       if (damping > 1e6) break;
@@ -190,7 +215,8 @@ function spread(
   }
 }
 
-const scaleOf = (part: Part, s: FitSetting): number => ROUGHNESS[part] * (LENGTHS.has(part) ? s.width : s.height);
+const scaleOf = (part: Part, s: FitSetting): number =>
+  s.stiffness * ROUGHNESS[part] * (LENGTHS.has(part) ? s.width : s.height);
 
 /** Smoothness along the bone, and a blur of about a pixel unless the film says otherwise. */
 function addPrior(model: BoneModel, setting: FitSetting, normal: Float64Array, gradient: Float64Array): number {
@@ -207,7 +233,8 @@ function addPrior(model: BoneModel, setting: FitSetting, normal: Float64Array, g
       const coefficient = [1, -2, 1];
       for (let a = 0; a < 3; a++) {
         gradient[at - 1 + a]! -= weight * d * coefficient[a]!;
-        for (let b = 0; b < 3; b++) normal[(at - 1 + a) * n + at - 1 + b]! += weight * coefficient[a]! * coefficient[b]!;
+        for (let b = 0; b < 3; b++)
+          normal[(at - 1 + a) * n + at - 1 + b]! += weight * coefficient[a]! * coefficient[b]!;
       }
     }
   }
@@ -236,7 +263,8 @@ const BLUR_LOG_SD = 0.6;
 function priorCost(model: BoneModel, setting: FitSetting): number {
   const n = unknownsOf(model.grid);
   let cost = 0;
-  for (const [i, { mean, sd }] of globalPriors().entries()) cost += 0.5 * ((model.c[n - GLOBAL_COUNT + i]! - mean) / sd) ** 2;
+  for (const [i, { mean, sd }] of globalPriors().entries())
+    cost += 0.5 * ((model.c[n - GLOBAL_COUNT + i]! - mean) / sd) ** 2;
   const k = model.grid.count;
   for (const [p, part] of PARTS.entries()) {
     const weight = 1 / scaleOf(part, setting) ** 2;
@@ -253,26 +281,46 @@ function priorCost(model: BoneModel, setting: FitSetting): number {
  * between a quarter and all of the width, its shadow in proportion to its size; soft tissue without sharp bends.
  * Each is value and slope by the parts, over its sd.
  */
-function expectations(p: Float64Array, s: FitSetting): readonly { r: number; j: readonly (readonly [number, number])[] }[] {
+function expectations(p: Float64Array, s: FitSetting): readonly Expectation[] {
   const [co, ao, ci, ai, ho, hi] = p as unknown as [number, number, number, number, number, number];
-  const b2 = p[8]!;
-  const out: { r: number; j: readonly (readonly [number, number])[] }[] = [
-    { r: (ci - co) / (0.12 * s.width), j: [[0, -1 / (0.12 * s.width)], [2, 1 / (0.12 * s.width)]] },
-    { r: (ai - 0.65 * ao) / (0.15 * s.width), j: [[1, -0.65 / (0.15 * s.width)], [3, 1 / (0.15 * s.width)]] },
-    { r: b2 / (0.3 * s.height), j: [[8, 1 / (0.3 * s.height)]] },
+  const off = 1 / (0.08 * s.width);
+  const share = 1 / (0.1 * s.width);
+  const curve = 1 / (0.2 * s.height);
+  const level = 1 / (0.3 * s.height);
+  const ratio = 1 / (0.2 * s.height);
+  const k = 0.95;
+  return [
+    {
+      r: (ci - co) * off,
+      j: [
+        [0, -off],
+        [2, off],
+      ],
+    },
+    {
+      r: (ai - 0.65 * ao) * share,
+      j: [
+        [1, -0.65 * share],
+        [3, share],
+      ],
+    },
+    { r: p[8]! * curve, j: [[8, curve]] },
+    { r: (ho - s.height) * level, j: [[4, level]] },
+    {
+      r: (hi - (k * ho * ai) / ao) * ratio,
+      j: [
+        [1, ((k * ho * ai) / (ao * ao)) * ratio],
+        [3, -((k * ho) / ao) * ratio],
+        [4, -((k * ai) / ao) * ratio],
+        [5, ratio],
+      ],
+    },
   ];
-  // the canal's shadow hi : ho is about 0.85 ai : ao
-  const e = 0.25 * s.height;
-  out.push({
-    r: (hi - (0.85 * ho * ai) / ao) / e,
-    j: [
-      [1, (0.85 * ho * ai) / (ao * ao) / e],
-      [3, (-0.85 * ho) / ao / e],
-      [4, (-0.85 * ai) / ao / e],
-      [5, 1 / e],
-    ],
-  });
-  return out;
+}
+
+interface Expectation {
+  readonly r: number;
+  readonly j: readonly (readonly [number, number])[];
 }
 
 /** One expectation counts about once for each width of bone. */

@@ -20,12 +20,7 @@ export function basisAt(grid: SplineGrid, s: number): { first: number; w: [numbe
   const v = 1 - u;
   return {
     first,
-    w: [
-      (v * v * v) / 6,
-      (3 * u * u * u - 6 * u * u + 4) / 6,
-      (3 * v * v * v - 6 * v * v + 4) / 6,
-      (u * u * u) / 6,
-    ],
+    w: [(v * v * v) / 6, (3 * u * u * u - 6 * u * u + 4) / 6, (3 * v * v * v - 6 * v * v + 4) / 6, (u * u * u) / 6],
   };
 }
 

@@ -1,25 +1,20 @@
-/** From the rough chain of edges to a first bone model: heights from the blocks' profiles, lengths from the chain. */
+/**
+ * From the rough chain of edges to a first bone model: of a grid of widths, canals and blurs the one whose shadow fits
+ * the blocks' profiles best, heights and background by linear least squares.
+ */
 import { value } from '@bonewright/evidence';
-import { type BoneModel, PARTS, type Part, unknownsOf } from './bone-model.ts';
+import { type BoneModel, GLOBAL_COUNT, PARTS, type Part, unknownsOf } from './bone-model.ts';
 import type { RoughBone } from './find.ts';
+import { blurredHalfEllipse, shadowAt } from './half-ellipse.ts';
+import { cholesky, solveWith } from './solve.ts';
 import { splineGrid } from './spline.ts';
 
-/** Levels of one block's profile, attenuation. */
-export interface Levels {
-  /** Median beside the bone. */
-  readonly beside: number;
-  /** Height of the outer shadow over what lies beside. */
-  readonly height: number;
-  /** Share of it that the canal takes away in the middle. */
-  readonly canalShare: number;
-}
-
-/** Canal to outer width where nothing is known yet. */
-const USUAL_CANAL = 0.65;
-/** The steepest slope lies about this far inside the true edge, pixels. */
-const EDGE_INSIDE_PX = 1;
 /** Knots of the splines, in bone widths apart. */
 const KNOTS_APART = 0.25;
+/** The grid: what to add to the chain's half-widths (pixels), canal to outer width, blur (pixels). */
+const GRID = { grow: [0, 1, 2], canal: [0.3, 0.45, 0.6, 0.7, 0.78, 0.86], blur: [0.8, 1.4] };
+/** How far beside the bone a profile is looked at. */
+const BESIDE = { halfWidths: 0.3, px: 3 };
 
 /** Middle value; NaN of none. */
 export function median(values: readonly number[]): number {
@@ -27,49 +22,110 @@ export function median(values: readonly number[]): number {
   return sorted.length > 0 ? sorted[sorted.length >> 1]! : Number.NaN;
 }
 
-export function levelsOf(rough: RoughBone, k: number): Levels {
-  const p = rough.profiles[k]!;
-  const c = rough.centre[k]!;
-  const a = rough.halfWidth[k]! + EDGE_INSIDE_PX;
-  const within = (from: number, to: number): number[] =>
-    Array.from(p).filter((_, i) => {
-      const u = Math.abs(i - rough.reach - c) / a;
-      return u >= from && u <= to;
-    });
-  const beside = median(within(1 + 2 / a, 1.3 + 4 / a));
-  const inside = within(0, 0.95).sort((x, y) => x - y);
-  const peak = inside[Math.floor(0.85 * inside.length)] ?? Number.NaN;
-  const middle = median(within(0, 0.3));
-  const height = (peak - beside) / Math.sqrt(1 - USUAL_CANAL ** 2);
-  return { beside, height, canalShare: 1 - (middle - beside) / height };
+/** One candidate on one block: heights, background, and what is left unexplained. */
+interface BlockFit {
+  readonly ho: number;
+  readonly hi: number;
+  readonly b0: number;
+  readonly b1: number;
+  readonly cost: number;
 }
 
-/** The model that the fit starts from. */
-export function startModel(rough: RoughBone, from: number, to: number): { model: BoneModel; width: number; height: number } {
-  const width = 2 * (median(rough.halfWidth) + EDGE_INSIDE_PX);
-  const levels = rough.s.map((_, k) => levelsOf(rough, k));
-  const height = median(levels.map((l) => l.height));
-  const share = Math.min(0.85, Math.max(0.15, median(levels.map((l) => l.canalShare))));
+export interface Start {
+  readonly model: BoneModel;
+  /** Usual width in pixels and height of the shadow. */
+  readonly width: number;
+  readonly height: number;
+  /** What the chain's half-widths are short of the outer edge, pixels. */
+  readonly grow: number;
+  readonly blurPx: number;
+  /** Attenuation beside the bone at s. */
+  beside(s: number): number;
+}
+
+/** The model that the fit starts from; null where no block shows a shadow like a bone's. */
+export function startModel(rough: RoughBone, from: number, to: number): Start | null {
+  let best: { cost: number; grow: number; canal: number; blur: number; blocks: readonly (BlockFit | null)[] } | null =
+    null;
+  for (const blur of GRID.blur) {
+    for (const grow of GRID.grow) {
+      for (const canal of GRID.canal) {
+        const blocks = rough.s.map((_, k) => blockFit(rough, k, grow, canal, blur));
+        // the median block decides, so that metal and overlaps do not
+        const cost = median(blocks.map((b) => b?.cost ?? Number.NaN));
+        if (!Number.isNaN(cost) && (!best || cost < best.cost)) best = { cost, grow, canal, blur, blocks };
+      }
+    }
+  }
+  if (!best) return null;
+  const { grow, canal, blur, blocks } = best;
+  const height = median(blocks.map((b) => b?.ho ?? Number.NaN));
+  const hi = median(blocks.map((b) => b?.hi ?? Number.NaN));
+  if (!(height > 0)) return null;
+  const width = 2 * (median(rough.halfWidth) + grow);
   const grid = splineGrid(to - from, KNOTS_APART * width);
   const c = new Float64Array(unknownsOf(grid));
   const set = (part: Part, at: (s: number) => number) => {
-    for (let i = 0; i < grid.count; i++) {
-      c[PARTS.indexOf(part) * grid.count + i] = at(from + (i - 1) * grid.spacing);
-    }
+    for (let i = 0; i < grid.count; i++) c[PARTS.indexOf(part) * grid.count + i] = at(from + (i - 1) * grid.spacing);
   };
   const centre = smoothed(rough.s, rough.centre);
   const half = smoothed(rough.s, rough.halfWidth);
-  const beside = smoothed(rough.s, levels.map((l) => l.beside));
+  const beside = smoothed(
+    rough.s,
+    blocks.map((b) => b?.b0 ?? Number.NaN),
+  );
+  const tilt = median(blocks.map((b) => b?.b1 ?? Number.NaN));
   set('co', centre);
   set('ci', centre);
-  set('ao', (s) => half(s) + EDGE_INSIDE_PX);
-  set('ai', (s) => USUAL_CANAL * (half(s) + EDGE_INSIDE_PX));
+  set('ao', (s) => half(s) + grow);
+  set('ai', (s) => canal * (half(s) + grow));
   set('ho', () => height);
-  set('hi', () => share * height);
+  set('hi', () => Math.min(0.95, Math.max(0.15, hi / height)) * height);
   set('b0', beside);
-  c[c.length - 2] = value('imaging.blur.tail-share');
-  c[c.length - 1] = value('imaging.compression');
-  return { model: { grid, origin: from, c }, width, height };
+  set('b1', () => tilt);
+  c.set([Math.log(blur), value('imaging.blur.tail-share'), value('imaging.compression')], c.length - GLOBAL_COUNT);
+  return { model: { grid, origin: from, c }, width, height, grow, blurPx: blur, beside };
+}
+
+/** Outer shadow, canal's shadow, level and slope fitted to one block's profile. */
+function blockFit(rough: RoughBone, k: number, grow: number, canal: number, blur: number): BlockFit | null {
+  const p = rough.profiles[k]!;
+  const a = rough.halfWidth[k]! + grow;
+  const c = rough.centre[k]!;
+  const outer = blurredHalfEllipse(a, blur);
+  const inner = blurredHalfEllipse(canal * a, blur);
+  const reach = (1 + BESIDE.halfWidths) * a + BESIDE.px;
+  const out = new Float64Array(4);
+  const normal = new Float64Array(16);
+  const pull = new Float64Array(4);
+  const rows: { j: [number, number, number, number]; v: number }[] = [];
+  for (
+    let i = Math.max(0, Math.ceil(c - reach + rough.reach));
+    i <= Math.min(p.length - 1, c + reach + rough.reach);
+    i++
+  ) {
+    const v = p[i]!;
+    if (Number.isNaN(v)) continue;
+    const x = i - rough.reach - c;
+    shadowAt(outer, x, out);
+    const g = out[0]!;
+    shadowAt(inner, x, out);
+    const j: [number, number, number, number] = [g, -out[0]!, 1, x / a];
+    rows.push({ j, v });
+    for (let m = 0; m < 4; m++) {
+      pull[m]! += j[m]! * v;
+      for (let n = 0; n < 4; n++) normal[4 * m + n]! += j[m]! * j[n]!;
+    }
+  }
+  for (let m = 0; m < 4; m++) normal[5 * m]! *= 1 + 1e-6;
+  const l = rows.length > 12 ? cholesky(normal, 4) : null;
+  if (!l) return null;
+  const [ho, hi, b0, b1] = solveWith(l, 4, pull) as unknown as [number, number, number, number];
+  const left =
+    rows.reduce((sum, { j, v }) => sum + (v - (j[0] * ho + j[1] * hi + b0 + j[3] * b1)) ** 2, 0) / rows.length;
+  // a shadow that is not there, or a canal with more bone in it than its wall, is no start
+  if (!(ho > 0)) return null;
+  return { ho, hi, b0, b1, cost: Math.sqrt(left) * (hi < 0 ? 1.5 : 1) };
 }
 
 /** Linear between medians of three neighbours, level beyond the ends. */
@@ -83,4 +139,3 @@ export function smoothed(s: readonly number[], v: readonly number[]): (s: number
     return m[k - 1]! * (1 - t) + m[k]! * t;
   };
 }
-

@@ -11,7 +11,11 @@ interface Reading {
   readonly sdPx: number;
 }
 
-export function stationsOf(fit: FittedSegment, mmPerPixel: number, scaleSd: number): Pick<TracedSegment, 'stations' | 'notes'> {
+export function stationsOf(
+  fit: FittedSegment,
+  mmPerPixel: number,
+  scaleSd: number,
+): Pick<TracedSegment, 'stations' | 'notes'> {
   const lengthMm = fit.frame.lengthPx * mmPerPixel;
   const count = Math.max(1, Math.ceil(lengthMm / value('imaging.station.spacing')));
   const stations = Array.from({ length: count + 1 }, (_, i) =>
@@ -27,13 +31,19 @@ function stationAt(fit: FittedSegment, s: number, sMm: number, mmPerPixel: numbe
   const outer: Reading = { px: 2 * partAt(model, 'ao', s), sdPx: 2 * partSd(fit.fit, 'ao', s) };
   const canal: Reading = { px: 2 * partAt(model, 'ai', s), sdPx: 2 * partSd(fit.fit, 'ai', s) };
   const blocked = fit.blockedAt(s, mmPerPixel);
-  const outerWhy = blocked ?? fit.lostAt(s) ?? (outer.sdPx > value('imaging.trace.outer-limit') * outer.px ? 'the outer edges do not stand out here' : null);
-  const canalWhy = outerWhy ?? (canal.sdPx > value('imaging.trace.canal-limit') * canal.px ? 'the canal does not stand out here' : null);
+  const outerWhy =
+    blocked ??
+    fit.lostAt(s) ??
+    (outer.sdPx > value('imaging.trace.outer-limit') * outer.px ? 'the outer edges do not stand out here' : null);
+  const canalWhy =
+    outerWhy ??
+    (canal.sdPx > value('imaging.trace.canal-limit') * canal.px ? 'the canal does not stand out here' : null);
   const measured = (r: Reading, why: string | null): Measured =>
     why === null
       ? { value: r.px * mmPerPixel, sd: Math.hypot(inflated(r.sdPx), scaleSd * r.px) * mmPerPixel }
       : { value: null, sd: null, why };
-  const pair = (c: number, r: Reading) => [pointAt(fit.frame, s, c - r.px / 2), pointAt(fit.frame, s, c + r.px / 2)] as const;
+  const pair = (c: number, r: Reading) =>
+    [pointAt(fit.frame, s, c - r.px / 2), pointAt(fit.frame, s, c + r.px / 2)] as const;
   return {
     sMm,
     centre: pointAt(fit.frame, s, co),

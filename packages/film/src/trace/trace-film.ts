@@ -27,7 +27,8 @@ function traced(
   mmPerPixel: Measured,
 ): TracedSegment {
   const { name } = clicks;
-  if ('why' in fit) return { name, axis: { from: clicks.from, to: clicks.to }, ...without(fit.why, clicks, mmPerPixel) };
+  if ('why' in fit)
+    return { name, axis: { from: clicks.from, to: clicks.to }, ...without(fit.why, clicks, mmPerPixel) };
   const axis = { from: fit.frame.from, to: fit.frame.to };
   if (mmPerPixel.value === null || mmPerPixel.sd === null) {
     return { name, axis, stations: [], notes: [`no lengths: ${mmPerPixel.why ?? 'no scale'}`] };

@@ -2,13 +2,14 @@
 import { value } from '@bonewright/evidence';
 import type { SegmentClicks } from '../model/trace.ts';
 import type { Attenuation } from './attenuation.ts';
-import { type BoneModel, blurOf, globalsOf, partAt, partsAt, PARTS, unknownsOf } from './bone-model.ts';
+import { type BoneModel, blurOf, globalsOf, PARTS, partAt, partsAt, unknownsOf } from './bone-model.ts';
 import { type CellRow, cellsOf } from './cells.ts';
 import { findBone } from './find.ts';
 import { type FitResult, fitBone } from './fit.ts';
 import { coordinatesOf, type LineFrame, lineFrame, pointAt } from './frame.ts';
 import { basisAt } from './spline.ts';
-import { median, smoothed, startModel, levelsOf } from './start.ts';
+import { median, startModel } from './start.ts';
+import { type Tails, tailsOf } from './tails.ts';
 
 export interface FittedSegment {
   readonly frame: LineFrame;
@@ -37,21 +38,23 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
   let frame = lineFrame(clicks.from, clicks.to);
   const rough = findBone(film, frame);
   if (!rough) return { why: 'no pair of edges stands out near the line' };
-  let { model, width, height } = startModel(rough, 0, frame.lengthPx);
-  if (!(height > 0)) return { why: 'nothing near the line attenuates more than what lies beside it' };
+  const start = startModel(rough, 0, frame.lengthPx);
+  if (!start) return { why: 'nothing near the line attenuates more than what lies beside it' };
+  let { model, width, height } = start;
   const noise0 = pixelNoise(film, frame, width);
-  const beside = smoothed(rough.s, rough.s.map((_, k) => levelsOf(rough, k).beside));
-  const metal = metalMask(film, frame, width, (s) => beside(s) + 2.2 * height + 6 * noise0);
+  const metal = metalMask(film, frame, width, (s) => start.beside(s) + METAL_HEIGHTS * height + 6 * noise0);
   let noise = noise0;
+  const tails = tailsOf(rough, start.grow, height, start.blurPx, (s) => BESIDE.halfWidths * partAt(start.model, 'ao', s) + BESIDE.px);
   let rows: readonly CellRow[] = [];
   let fit: FitResult | null = null;
   for (let pass = 0; pass < 3; pass++) {
-    rows = rowsFor(film, frame, model, width, metal);
+    rows = rowsFor(film, frame, model, width, metal, tails);
     fit = fitBone(model, rows, {
       noise,
       misfit: (pass === 0 ? 0.03 : 0.012) * height,
       width,
       height,
+      stiffness: pass === 0 ? 0.3 : 1,
       steps: pass === 0 ? 25 : 15,
     });
     model = fit.model;
@@ -73,12 +76,22 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
     width,
     height,
     noise,
-    blockedAt: (s, mm) => (metalNear(film, finalFrame, done.model, metal, s, value('imaging.metal.clearance') / mm) ? 'metal lies over the bone here' : null),
+    blockedAt: (s, mm) =>
+      metalNear(film, finalFrame, done.model, metal, s, value('imaging.metal.clearance') / mm)
+        ? 'metal lies over the bone here'
+        : null,
     lostAt: (s) => lostAt(done, rows, s, finalWidth),
   };
 }
 
-function rowsFor(film: Attenuation, frame: LineFrame, model: BoneModel, width: number, metal: Uint8Array): readonly CellRow[] {
+function rowsFor(
+  film: Attenuation,
+  frame: LineFrame,
+  model: BoneModel,
+  width: number,
+  metal: Uint8Array,
+  tails: Tails,
+): readonly CellRow[] {
   return cellsOf(
     film,
     frame,
@@ -87,14 +100,17 @@ function rowsFor(film: Attenuation, frame: LineFrame, model: BoneModel, width: n
       to: frame.lengthPx,
       rowHeight: Math.max(ROW.leastPx, ROW.widths * width),
       centre: (s) => partAt(model, 'co', s),
-      reach: (s) => (1 + BESIDE.halfWidths) * partAt(model, 'ao', s) + BESIDE.px,
+      reach: (s, side) => partAt(model, 'ao', s) + tails.at(s, side),
     },
     (i) => metal[i] === 0,
   );
 }
 
 /** Least-squares line through the midpoints of the outer silhouette over the length of `frame`. */
-export function midline(model: BoneModel, lengthPx: number): { offset: number; slope: number; weights: (s: number) => [number, number] } {
+export function midline(
+  model: BoneModel,
+  lengthPx: number,
+): { offset: number; slope: number; weights: (s: number) => [number, number] } {
   const n = 60;
   let sum = 0;
   let moment = 0;
@@ -122,7 +138,12 @@ function axisLine(frame: LineFrame, model: BoneModel, clicks: SegmentClicks): Li
 }
 
 /** The same bone described from another line. */
-function reframed(old: LineFrame, model: BoneModel, next: LineFrame, _width: number): { frame: LineFrame; model: BoneModel } {
+function reframed(
+  old: LineFrame,
+  model: BoneModel,
+  next: LineFrame,
+  _width: number,
+): { frame: LineFrame; model: BoneModel } {
   const grid = { ...model.grid, spacing: next.lengthPx / (model.grid.count - 3) };
   const c = new Float64Array(unknownsOf(grid));
   const k = grid.count;
@@ -157,7 +178,14 @@ function pixelNoise(film: Attenuation, frame: LineFrame, width: number): number 
 }
 
 /** Metal over the bone or beside it within `clear` pixels of the station. */
-function metalNear(film: Attenuation, frame: LineFrame, model: BoneModel, metal: Uint8Array, s: number, clear: number): boolean {
+function metalNear(
+  film: Attenuation,
+  frame: LineFrame,
+  model: BoneModel,
+  metal: Uint8Array,
+  s: number,
+  clear: number,
+): boolean {
   const reach = Math.max(1, clear - METAL_RIM_PX);
   for (let ds = -reach; ds <= reach; ds += 1) {
     const at = Math.min(frame.lengthPx, Math.max(0, s + ds));
@@ -175,13 +203,17 @@ function metalNear(film: Attenuation, frame: LineFrame, model: BoneModel, metal:
 
 /** The model does not hold where the rows about s misfit it several times over. */
 function lostAt(fit: FitResult, rows: readonly CellRow[], s: number, width: number): string | null {
-  const near = rows.map((r, i) => [Math.abs(r.s - s), fit.rowChi[i]!, r.x.length] as const).filter((r) => r[0] < 0.1 * width);
+  const near = rows
+    .map((r, i) => [Math.abs(r.s - s), fit.rowChi[i]!, r.x.length] as const)
+    .filter((r) => r[0] < 0.1 * width);
   if (near.length === 0) return 'the film ends here';
   const chi = near.reduce((m, r) => m + r[1], 0) / near.length;
   return chi > LOST_CHI ? 'the shadow here is not that of a bone' : null;
 }
 const LOST_CHI = 2.2;
 const METAL_RIM_PX = 4;
+/** Metal is what attenuates this many times more than bone. */
+const METAL_HEIGHTS = 2.2;
 
 function noiseOf(fit: FitResult, rows: readonly CellRow[], before: number): number {
   const blur = blurOf(fit.model);
@@ -194,9 +226,20 @@ function metalMask(film: Attenuation, frame: LineFrame, width: number, threshold
   const mask = new Uint8Array(film.values.length);
   const rim = METAL_RIM_PX;
   const half = 1.6 * width;
-  const corners = [pointAt(frame, 0, -half), pointAt(frame, 0, half), pointAt(frame, frame.lengthPx, -half), pointAt(frame, frame.lengthPx, half)];
-  const [c0, c1] = span(corners.map((p) => p[0]), film.cols);
-  const [r0, r1] = span(corners.map((p) => p[1]), film.rows);
+  const corners = [
+    pointAt(frame, 0, -half),
+    pointAt(frame, 0, half),
+    pointAt(frame, frame.lengthPx, -half),
+    pointAt(frame, frame.lengthPx, half),
+  ];
+  const [c0, c1] = span(
+    corners.map((p) => p[0]),
+    film.cols,
+  );
+  const [r0, r1] = span(
+    corners.map((p) => p[1]),
+    film.rows,
+  );
   for (let row = r0; row <= r1; row++) {
     for (let col = c0; col <= c1; col++) {
       const [s, x] = coordinatesOf(frame, [col, row]);
@@ -205,7 +248,8 @@ function metalMask(film: Attenuation, frame: LineFrame, width: number, threshold
         for (let dc = -rim; dc <= rim; dc++) {
           const r = row + dr;
           const c = col + dc;
-          if (dr * dr + dc * dc <= rim * rim && r >= 0 && c >= 0 && r < film.rows && c < film.cols) mask[r * film.cols + c] = 1;
+          if (dr * dr + dc * dc <= rim * rim && r >= 0 && c >= 0 && r < film.rows && c < film.cols)
+            mask[r * film.cols + c] = 1;
         }
       }
     }

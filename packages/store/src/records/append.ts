@@ -59,14 +59,11 @@ async function headOf(tx: DatabaseTransaction, caseId: string): Promise<Head> {
 async function notYetRecorded(tx: DatabaseTransaction, events: readonly CaseEvent[], head: Head): Promise<CaseEvent[]> {
   const firstSeq = events[0]?.seq ?? 0;
   if (firstSeq > head.seq + 1) throw new ConflictError(head.seq, []);
-  const recorded = await bodies(tx, events[0]?.caseId ?? '', firstSeq);
+  const recorded = (await bodies(tx, events[0]?.caseId ?? '', firstSeq)).map(recordedEvent);
   const overlap = events.slice(0, recorded.length);
-  const same = overlap.findIndex((event, i) => canonicalJson(event) !== recorded[i]) === -1;
+  const same = overlap.every((event, i) => canonicalJson(event) === canonicalJson(recorded[i]));
   if (same) return events.slice(recorded.length);
-  throw new ConflictError(
-    head.seq,
-    recorded.map((body) => recordedEvent(body)),
-  );
+  throw new ConflictError(head.seq, recorded);
 }
 
 async function bodies(tx: DatabaseTransaction, caseId: string, fromSeq: number): Promise<string[]> {

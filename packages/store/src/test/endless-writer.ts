@@ -2,11 +2,11 @@
 import { openStore } from '../index.ts';
 import { note, opened } from './cases.ts';
 
-const CASE = 'case-aaaa';
-const store = await openStore(process.argv[2] ?? '');
-let seq = (await store.read(CASE)).length;
+const [dir = '', caseId = ''] = process.argv.slice(2);
+const store = await openStore(dir);
+let seq = (await store.read(caseId)).length;
 while (true) {
   seq += 1;
-  await store.append([seq === 1 ? opened(CASE) : note(CASE, seq)]);
+  await store.append([seq === 1 ? opened(caseId) : note(caseId, seq)]);
   process.stdout.write(`${seq}\n`);
 }

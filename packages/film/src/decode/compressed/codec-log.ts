@@ -1,7 +1,7 @@
 /** What the codecs say while they work: the one sign some of them give of data that was lost. */
 
 /** JPEG codecs fill up a picture whose data ran out, and only warn (libjpeg's texts); openjpeg reports errors it then ignores. */
-const LOST_DATA = /corrupt jpeg|premature end|inconsistent progression|invalid sos|CallbackError::/i;
+const LOST_DATA = /corrupt jpeg|premature end|inconsistent progression|CallbackError::/i;
 /** libjpeg tells warnings and progress alike. */
 const PROGRESS = /CallbackInfo::|EmitMessage::/;
 const MOST_REMARKS = 3;

@@ -43,7 +43,10 @@ export async function decodeFrame(
   shape: CodedShape,
   where: string,
 ): Promise<DecodedFrame> {
-  const { NativeCodecs, Context } = await readyCodecs();
+  let codecs = await readyCodecs();
+  // Another film may have dropped the instance between its being ready and now.
+  while (!codecs.NativeCodecs.isInitialized()) codecs = await readyCodecs();
+  const { NativeCodecs, Context } = codecs;
   const context = new Context({
     width: shape.cols,
     height: shape.rows,

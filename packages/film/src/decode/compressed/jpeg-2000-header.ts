@@ -3,7 +3,7 @@ import { viewOf } from '../bytes.ts';
 import { MOST_JPEG_2000_TILES } from '../limits.ts';
 import { damagedAt, type StreamHeader } from './stream-header.ts';
 
-const SIZ = 0xff51;
+const START_AND_SIZE = 0xff4fff51;
 const SIZ_AT = 2;
 const COMPONENTS_AT = 42;
 const TILE_PART = 0xff90;
@@ -13,7 +13,9 @@ const JP2_SIGNATURE = 0x6a502020;
 const JP2_CODESTREAM = 0x6a703263;
 const BOX_HEADER_BYTES = 8;
 
-export const startsJpeg2000 = (bytes: Uint8Array): boolean => bytes[0] === 0xff && bytes[1] === 0x4f;
+/** The start of a codestream and of the size that must follow it: two bytes alone occur within packed data too. */
+export const startsJpeg2000 = (bytes: Uint8Array): boolean =>
+  bytes.length >= 4 && viewOf(bytes).getUint32(0) === START_AND_SIZE;
 
 /** The bare codestream: some writers leave the boxes of a JP2 file around it. */
 export function jpeg2000Codestream(bytes: Uint8Array, where: string): Uint8Array {
@@ -33,8 +35,7 @@ export function jpeg2000Codestream(bytes: Uint8Array, where: string): Uint8Array
 /** Reads the SIZ segment, which stands first, and follows the tile parts to the end of the stream. */
 export function readJpeg2000Header(bytes: Uint8Array, where: string): StreamHeader {
   const view = viewOf(bytes);
-  if (bytes.length < COMPONENTS_AT + 3 || view.getUint16(SIZ_AT) !== SIZ)
-    throw damagedAt('the JPEG 2000 header is damaged', where, SIZ_AT);
+  if (bytes.length < COMPONENTS_AT + 3) throw damagedAt('the JPEG 2000 header is damaged', where, SIZ_AT);
   const [right, bottom, left, top, tileWidth, tileHeight, tileLeft, tileTop] = eightNumbers(view);
   const samples = view.getUint16(COMPONENTS_AT - 2);
   const components = bytes.subarray(COMPONENTS_AT, COMPONENTS_AT + 3 * samples);

@@ -4,7 +4,7 @@
  */
 import { InputError } from '@bonewright/fault';
 import dicomParser, { type Element } from 'dicom-parser';
-import { latin1 } from '../bytes.ts';
+import { latin1, printable } from '../bytes.ts';
 import { EXPORT_AGAIN, LARGEST_UNPACKED_BYTES, MOST_ELEMENTS, MOST_TOP_LEVEL_ELEMENTS } from '../limits.ts';
 import { inflateBounded } from '../packed/inflate.ts';
 import { placeOf, TAGS, tagNumbers } from './tags.ts';
@@ -51,6 +51,7 @@ export function readPart10(bytes: Uint8Array): Part10 {
 }
 
 function readMeta(bytes: Uint8Array): { elements: Record<string, Element>; end: number } {
+  if (bytes.length <= META_START) throw endsEarly(bytes.length);
   const stream = new GuardedStream(dicomParser.littleEndianByteArrayParser, bytes, META_START);
   const elements: Record<string, Element> = {};
   while (stream.position + SHORTEST_ELEMENT <= bytes.length && bytes[stream.position] === 2) {
@@ -62,30 +63,37 @@ function readMeta(bytes: Uint8Array): { elements: Record<string, Element>; end: 
 }
 
 function readDataSet(bytes: Uint8Array, start: number, syntax: TransferSyntax) {
-  if (start >= bytes.length) throw new InputError('the file ends after its header', `byte ${start}`, EXPORT_AGAIN);
+  if (start >= bytes.length) throw endsEarly(start);
   const parser = syntax.littleEndian ? dicomParser.littleEndianByteArrayParser : dicomParser.bigEndianByteArrayParser;
   const stream = new GuardedStream(parser, bytes, start);
   const elements: Record<string, Element> = {};
   const warnings: string[] = [];
+  const isExplicit = syntax.explicitVr && namesItsVr(bytes, start);
+  if (isExplicit !== syntax.explicitVr) warnings.push('the header is written in another way than it says: implicit VR');
   let last = '';
   for (let count = 1; stream.position + SHORTEST_ELEMENT <= bytes.length; count++) {
     if (count > MOST_TOP_LEVEL_ELEMENTS) throw tooMany(MOST_TOP_LEVEL_ELEMENTS, stream.position);
     const at = stream.position;
     const element = parsed(stream, () =>
-      syntax.explicitVr
+      isExplicit
         ? dicomParser.readDicomElementExplicit(stream, [], TAGS.PixelData)
         : dicomParser.readDicomElementImplicit(stream, TAGS.PixelData),
     );
     if (elements[element.tag])
       throw new InputError(`element ${tagNumbers(element.tag)} appears twice`, `byte ${at}`, EXPORT_AGAIN);
-    if (element.tag < last && warnings.length === 0)
-      warnings.push(`elements are out of order from ${tagNumbers(element.tag)} on: the header may be damaged`);
+    if (element.tag < last && !warnings.some((w) => w.startsWith(OUT_OF_ORDER)))
+      warnings.push(`${OUT_OF_ORDER} from ${tagNumbers(element.tag)} on: the header may be damaged`);
     elements[element.tag] = element;
     last = element.tag;
     if (element.tag === TAGS.PixelData) break;
   }
   return { elements, warnings };
 }
+
+const OUT_OF_ORDER = 'elements are out of order';
+
+/** Some writers call a data set explicit and leave out what makes it so. */
+const namesItsVr = (bytes: Uint8Array, start: number): boolean => VRS.has(latin1(bytes.subarray(start + 4, start + 6)));
 
 /** Runs one step of the parser, which throws texts, objects and RangeErrors, and says where it stood. */
 function parsed(stream: GuardedStream, step: () => Element): Element {
@@ -100,6 +108,9 @@ function parsed(stream: GuardedStream, step: () => Element): Element {
     throw error;
   }
 }
+
+const endsEarly = (at: number): InputError =>
+  new InputError('the file ends after its header', `byte ${at}`, EXPORT_AGAIN);
 
 const tooMany = (limit: number, at: number): InputError =>
   new InputError(`the header holds more than ${limit} elements`, `byte ${at}`, EXPORT_AGAIN);
@@ -120,11 +131,7 @@ class GuardedStream extends dicomParser.ByteStream {
   override readFixedString = (length: number): string => {
     const vr = dicomParser.readFixedString(this.byteArray, this.position, length);
     if (!VRS.has(vr) && !this.#isDelimiter())
-      throw new InputError(
-        `the kind of value "${vr.replace(/[^ -~]/g, '?')}" is unknown`,
-        `byte ${this.position}`,
-        EXPORT_AGAIN,
-      );
+      throw new InputError(`the kind of value "${printable(vr)}" is unknown`, `byte ${this.position}`, EXPORT_AGAIN);
     this.position += length;
     return LONG_VRS.has(vr) ? 'UN' : vr;
   };

@@ -1,10 +1,11 @@
 /** What the header says of the shape of its pixels (PS3.3 C.7.6.3), refused by name unless it is whole and consistent. */
 import { InputError } from '@bonewright/fault';
+import { printable } from '../bytes.ts';
 import { EXPORT_AGAIN } from '../limits.ts';
 import { checkSize } from '../size-check.ts';
 import type { DataSet } from './elements.ts';
 import { placeOf } from './tags.ts';
-import { neededUnsigned16, printable, text, unsigned16 } from './values.ts';
+import { neededUnsigned16, text, unsigned16 } from './values.ts';
 
 export interface ImageHeader {
   readonly rows: number;

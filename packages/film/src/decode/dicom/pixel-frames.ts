@@ -34,15 +34,24 @@ export function nativePixels(set: DataSet, element: Element, header: ImageHeader
       place,
       EXPORT_AGAIN,
     );
-  const spare = element.length - needed;
-  if (spare >= header.frameBytes / header.rows && spare > 1)
-    throw new InputError(
-      `the pixel data holds ${element.length} bytes, its header describes ${needed}`,
-      place,
-      EXPORT_AGAIN,
-    );
-  if (spare > 1) warnings.push(`${spare} bytes after the last pixel were left out`);
-  return set.bytes.subarray(element.dataOffset, element.dataOffset + needed);
+  const pixels = set.bytes.subarray(element.dataOffset, element.dataOffset + needed);
+  const spare = set.bytes.subarray(element.dataOffset + needed, element.dataOffset + element.length);
+  if (spare.length > 1) {
+    if (!isPadding(spare, pixels, header.frameBytes / header.rows))
+      throw new InputError(
+        `the pixel data holds ${element.length} bytes, its header describes ${needed}`,
+        place,
+        EXPORT_AGAIN,
+      );
+    warnings.push(`${spare.length} bytes after the last pixel were left out`);
+  }
+  return pixels;
+}
+
+/** Less than a row; or more, but plainly black where the last row is not: else a row or column may be missing in the header. */
+function isPadding(spare: Uint8Array, pixels: Uint8Array, rowBytes: number): boolean {
+  if (spare.length < rowBytes) return true;
+  return spare.every((b) => b === 0) && pixels.subarray(-rowBytes).some((b) => b !== 0);
 }
 
 /** One byte array for each frame of compressed data; `startsFrame` knows the first bytes of a frame. */
@@ -62,7 +71,11 @@ export function compressedFrames(
   const [table, ...fragments] = readFragments(set.bytes, element.dataOffset);
   if (!table || fragments.length === 0)
     throw new InputError('the pixel data is empty', placeOf('PixelData'), EXPORT_AGAIN);
-  if (frames === 1) return [joined(fragments.map((f) => f.bytes))];
+  if (frames === 1) {
+    const pictures = fragments.filter((f) => startsFrame(f.bytes)).length;
+    if (pictures > 1) throw notFrames(`${pictures} pictures`, frames);
+    return [joined(fragments.map((f) => f.bytes))];
+  }
   const starts = frameStarts(fragments, offsetTable(table.bytes), frames, startsFrame, warnings);
   return starts.map((from, i) => joined(fragments.slice(from, starts[i + 1]).map((f) => f.bytes)));
 }
@@ -118,9 +131,12 @@ function frameStarts(
   if (fragments.length === frames) return fragments.map((_, i) => i);
   const byContent = fragments.flatMap((f, i) => (startsFrame(f.bytes) ? [i] : []));
   if (byContent.length === frames && byContent[0] === 0) return byContent;
-  throw new InputError(
-    `the pixel data holds ${fragments.length} fragments, which do not make ${frames} frames`,
+  throw notFrames(`${fragments.length} fragments`, frames);
+}
+
+const notFrames = (what: string, frames: number): InputError =>
+  new InputError(
+    `the pixel data holds ${what}, the header says ${frames} frames`,
     placeOf('NumberOfFrames'),
     EXPORT_AGAIN,
   );
-}

@@ -21,7 +21,13 @@ export async function readPixels(file: Part10, header: ImageHeader, warnings: st
   const { pixels: coding } = file.syntax;
   if (coding === 'native') {
     const raw = bytesInOrder(nativePixels(file, element, header, warnings), file, header, element.vr);
-    return storedValues(header.planar ? interleaved(raw, header) : raw, file.littleEndian, header);
+    const { values, hasStrayBits } = storedValues(
+      header.planar ? interleaved(raw, header) : raw,
+      file.littleEndian,
+      header,
+    );
+    if (hasStrayBits) warnings.push(STRAY);
+    return values;
   }
   const frames = compressedFrames(file, element, header.frames, startOf(coding), warnings);
   const decoded: Uint8Array[] = [];
@@ -31,8 +37,14 @@ export async function readPixels(file: Part10, header: ImageHeader, warnings: st
       coding === 'rle' ? decodeRle(frame, header, where) : await decodeStream(coding, frame, header, where, warnings),
     );
   }
-  return storedValues(joined(decoded), true, header);
+  const { values, hasStrayBits } = storedValues(joined(decoded), true, header);
+  if (hasStrayBits && !file.syntax.lossy)
+    throw new InputError(`values go beyond the ${header.bitsStored} bits stored`, placeOf('PixelData'), EXPORT_AGAIN);
+  if (hasStrayBits) warnings.push(STRAY);
+  return values;
 }
+
+const STRAY = 'bits beyond those stored hold an old overlay or damage: they were left out';
 
 /** Eight-bit samples written as words of a big-endian file lie in swapped pairs (PS3.5 annex A.3). */
 function bytesInOrder(raw: Uint8Array, file: Part10, header: ImageHeader, vr: string | undefined): Uint8Array {

@@ -2,22 +2,28 @@
 import type { Film } from '../../model/film.ts';
 import type { ImageHeader } from './image-header.ts';
 
+export interface StoredValues {
+  readonly values: Film['pixels'];
+  /** Bits above the stored ones held something other than zeros or the sign: an overlay of old, or damage. */
+  readonly hasStrayBits: boolean;
+}
+
 /**
  * @param bytes samples interleaved; two-byte samples in the order `littleEndian` says.
  * @returns values masked to the stored bits and sign-extended where the header says they are signed.
  */
-export function storedValues(bytes: Uint8Array, littleEndian: boolean, header: ImageHeader): Film['pixels'] {
+export function storedValues(bytes: Uint8Array, littleEndian: boolean, header: ImageHeader): StoredValues {
   const { bitsAllocated, bitsStored, signed } = header;
   if (bitsAllocated === 8) {
     const values = signed ? new Int8Array(bytes.length) : new Uint8Array(bytes.length);
     values.set(bytes);
-    return masked(values, bitsStored, signed);
+    return { values, hasStrayBits: mask(values, bitsStored, signed) };
   }
   const values = signed ? new Int16Array(bytes.length / 2) : new Uint16Array(bytes.length / 2);
   const target = new Uint8Array(values.buffer);
   target.set(bytes);
   if (littleEndian !== HOST_IS_LITTLE_ENDIAN) swapPairs(target);
-  return masked(values, bitsStored, signed);
+  return { values, hasStrayBits: mask(values, bitsStored, signed) };
 }
 
 const HOST_IS_LITTLE_ENDIAN = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;
@@ -31,17 +37,20 @@ export function swapPairs(bytes: Uint8Array): void {
   }
 }
 
-function masked(values: Film['pixels'], bitsStored: number, signed: boolean): Film['pixels'] {
-  const spare = 8 * values.BYTES_PER_ELEMENT - bitsStored;
-  if (spare === 0) return values;
-  if (signed) {
-    const shift = 32 - bitsStored;
-    for (let i = 0; i < values.length; i++) values[i] = (values[i]! << shift) >> shift;
-  } else {
-    const mask = 2 ** bitsStored - 1;
-    for (let i = 0; i < values.length; i++) values[i]! &= mask;
+/** Masks in place; true where that took away more than zeros or copies of the sign. */
+function mask(values: Film['pixels'], bitsStored: number, signed: boolean): boolean {
+  if (bitsStored === 8 * values.BYTES_PER_ELEMENT) return false;
+  const stored = 2 ** bitsStored - 1;
+  const shift = 32 - bitsStored;
+  let hasStray = false;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
+    const kept = signed ? (value << shift) >> shift : value & stored;
+    if (kept === value) continue;
+    values[i] = kept;
+    if (value !== (value & stored)) hasStray = true;
   }
-  return values;
+  return hasStray;
 }
 
 /** Samples that lie plane by plane within each frame, laid pixel by pixel. */

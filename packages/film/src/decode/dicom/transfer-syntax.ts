@@ -1,5 +1,6 @@
 /** The ways a DICOM file may be written (PS3.5 section 10 and annex A), and what each asks of the reader. */
 import { InputError } from '@bonewright/fault';
+import { printable } from '../bytes.ts';
 import { placeOf } from './tags.ts';
 
 export type PixelCoding = 'native' | 'rle' | 'jpeg' | 'jpeg-ls' | 'jpeg-2000' | 'htj2k';
@@ -47,7 +48,7 @@ export function transferSyntax(uid: string): TransferSyntax {
   const found = SYNTAXES.find((s) => s.uid === uid);
   if (found) return found;
   throw new InputError(
-    uid ? `transfer syntax ${uid} cannot be read` : 'the transfer syntax is missing',
+    uid ? `transfer syntax "${printable(uid)}" cannot be read` : 'the transfer syntax is missing',
     placeOf('TransferSyntaxUID'),
     'export the film as DICOM, Explicit VR Little Endian',
   );

@@ -3,7 +3,7 @@
  * the others treat junk in optional attributes as absent and say so in `warnings` (PS3.5 section 6.2 for the forms).
  */
 import { InputError } from '@bonewright/fault';
-import { viewOf } from '../bytes.ts';
+import { printable, viewOf } from '../bytes.ts';
 import { EXPORT_AGAIN } from '../limits.ts';
 import type { DataSet } from './elements.ts';
 import { type Keyword, placeOf, TAGS } from './tags.ts';
@@ -61,14 +61,13 @@ export function decimals({ set, warnings }: Reader, keyword: Keyword): number[] 
 /** The one decimal number of a text value; undefined where absent or junk. */
 export const decimal = (reader: Reader, keyword: Keyword): number | undefined => decimals(reader, keyword)[0];
 
-/** The data sets of a sequence's items; none where absent or not a sequence. */
+/** The data sets of a sequence's items, in the character set of the whole; none where absent or not a sequence. */
 export function items(set: DataSet, keyword: Keyword): DataSet[] {
   const found = set.elements[TAGS[keyword]]?.items ?? [];
-  return found.flatMap(({ dataSet }) => (dataSet ? [{ ...set, elements: dataSet.elements }] : []));
+  const characters = set.elements[TAGS.SpecificCharacterSet];
+  const inherited = characters ? { [TAGS.SpecificCharacterSet]: characters } : {};
+  return found.flatMap(({ dataSet }) => (dataSet ? [{ ...set, elements: { ...inherited, ...dataSet.elements } }] : []));
 }
-
-/** Text safe to show: control characters and anything past 40 characters left out. */
-export const printable = (value: string): string => value.replace(/\p{C}/gu, '?').slice(0, 40);
 
 /** Defined terms of Specific Character Set (PS3.3 C.12.1.1.2) that name one character set throughout. */
 const CHARACTER_SETS: Record<string, string> = {

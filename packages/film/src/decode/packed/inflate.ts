@@ -1,7 +1,7 @@
 /** Deflate and zlib streams unpacked piece by piece, stopped as soon as they yield more than was allowed. */
 import { InputError } from '@bonewright/fault';
 import { Inflate, Unzlib } from 'fflate';
-import { joined } from '../bytes.ts';
+import { joined, viewOf } from '../bytes.ts';
 import { EXPORT_AGAIN } from '../limits.ts';
 
 /** Packed bytes handed over at a time: a bomb is noticed after one piece, at most 1032 times this. */
@@ -17,6 +17,7 @@ export function inflateBounded(
   limit: number,
   where: string,
 ): Uint8Array {
+  const packed = joined(parts);
   const out: Uint8Array[] = [];
   let length = 0;
   const stream = new (kind === 'raw' ? Inflate : Unzlib)((piece) => {
@@ -24,7 +25,7 @@ export function inflateBounded(
     length += piece.length;
   });
   try {
-    for (const [piece, last] of pieces(joined(parts))) {
+    for (const [piece, last] of pieces(packed)) {
       stream.push(piece, last);
       if (length > limit) throw tooMuch(limit, where);
     }
@@ -32,7 +33,38 @@ export function inflateBounded(
     if (error instanceof InputError) throw error;
     throw new InputError('its packed data is damaged or cut short', where, EXPORT_AGAIN);
   }
-  return joined(out);
+  const unpacked = joined(out);
+  if (kind === 'zlib' && !endsWithChecksum(packed, adler32(unpacked)))
+    throw new InputError('its packed data does not match its checksum', where, EXPORT_AGAIN);
+  return unpacked;
+}
+
+/** RFC 1950, section 9. */
+function adler32(bytes: Uint8Array): number {
+  const base = 65521;
+  /** Additions that fit 32 bits before the remainder must be taken. */
+  const run = 3800;
+  let a = 1;
+  let b = 0;
+  for (let at = 0; at < bytes.length; ) {
+    const end = Math.min(bytes.length, at + run);
+    for (; at < end; at++) {
+      a += bytes[at]!;
+      b += a;
+    }
+    a %= base;
+    b %= base;
+  }
+  return ((b << 16) | a) >>> 0;
+}
+
+/** The checksum is the last four bytes, but for one of padding. */
+function endsWithChecksum(packed: Uint8Array, checksum: number): boolean {
+  const tail = packed.subarray(-5);
+  if (tail.length < 4) return false;
+  const view = viewOf(tail);
+  const last = tail.length - 4;
+  return view.getUint32(last) === checksum || (last > 0 && tail[4] === 0 && view.getUint32(0) === checksum);
 }
 
 function* pieces(packed: Uint8Array): Generator<[Uint8Array, boolean]> {

@@ -60,8 +60,10 @@ function blockValues(packed: Uint8Array, layout: Layout, blockRows: number, wher
   const perRow = layout.blockCols * layout.blockSamples;
   const needed = (blockRows * perRow * layout.bits) / 8;
   const raw = unpacked(packed, layout, needed, where);
-  if (raw.length < needed)
-    throw new InputError(`the picture ends after ${raw.length} of ${needed} bytes`, where, EXPORT_AGAIN);
+  const wholeBlock = (layout.blockRows * perRow * layout.bits) / 8;
+  const spare = raw.length - needed;
+  if (spare < 0 || (spare >= (perRow * layout.bits) / 8 && raw.length !== wholeBlock))
+    throw new InputError(`the picture has ${raw.length} bytes, its size needs ${needed}`, where, EXPORT_AGAIN);
   const values = layout.bits === 8 ? raw.slice(0, needed) : words(raw, blockRows * perRow, layout.littleEndian);
   if (layout.differenced)
     for (let row = 0; row < blockRows; row++) {

@@ -4,7 +4,7 @@ import { EXPORT_AGAIN } from '../limits.ts';
 import { checkSize } from '../size-check.ts';
 import type { Directory } from './directory.ts';
 
-export type Packing = 'none' | 'lzw' | 'deflate' | 'packbits';
+type Packing = 'none' | 'lzw' | 'deflate' | 'packbits';
 
 /** Strips and tiles alike: blocks that cover the picture row by row, plane by plane. */
 export interface Layout {

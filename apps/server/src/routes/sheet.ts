@@ -1,0 +1,31 @@
+/** The theatre sheet of the construct in a case, as a PDF. */
+import type { FastifyInstance } from 'fastify';
+import type { ZodTypeProvider } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import manifest from '../../package.json' with { type: 'json' };
+import { sheetInThread } from '../sheet/sheet-in-thread.ts';
+
+const text = z.string().max(200);
+const body = z.strictObject({
+  caseFile: z.unknown(),
+  title: z.strictObject({
+    patient: text.min(1),
+    weighed: text.optional(),
+    planned: text.optional(),
+    lengthsFrom: text.min(1),
+    isDemonstration: z.boolean().optional(),
+    size: z.enum(['A4', 'Letter']).optional(),
+  }),
+});
+
+export function sheetRoutes(app: FastifyInstance): void {
+  app.withTypeProvider<ZodTypeProvider>().post('/api/sheet', { schema: { body } }, async (request, reply) => {
+    const { caseFile, title } = request.body;
+    const { version } = manifest;
+    const pdf = await sheetInThread({ caseFile, title, version, madeAt: new Date().toISOString() });
+    return reply
+      .type('application/pdf')
+      .header('content-disposition', 'inline; filename="theatre-sheet.pdf"')
+      .send(pdf);
+  });
+}

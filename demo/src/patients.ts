@@ -1,0 +1,114 @@
+/** Invented patients of the invented Thornbeck Wildlife Rescue, seen at the invented Marl Lane Veterinary Referrals. */
+import type { Payload } from '@bonewright/casebook';
+
+export const SURGEON = 'R. Fenn, surgeon';
+export const NURSE = 'T. Okafor, nurse';
+export const CARER = 'M. Thorne, Thornbeck Wildlife Rescue';
+
+export type PatientKey = 'squirrel' | 'owl' | 'hedgehog' | 'rabbit';
+
+export interface DemoPatient {
+  readonly key: PatientKey;
+  readonly admission: Omit<Payload<'case-opened'>, 'weighedAt' | 'demonstration'> & { readonly massG: number };
+  /** How the patient came in, as the rescue tells it. */
+  readonly story: string;
+  readonly admittedMinutesAgo: number;
+  readonly fractureGapMm: number;
+  readonly keepOut: { readonly proximalMm: number; readonly distalMm: number };
+  /** Depth of soft tissue on the side of the pins, at the proximal and the distal end. */
+  readonly softTissueDepthMm: readonly [number, number];
+  /** How far the case has come: films only, a plan chosen, or operated on and since then. */
+  readonly reached: 'films' | 'plan' | 'recovery' | 'rechecks';
+  readonly later: readonly string[];
+}
+
+const MINUTES_A_DAY = 1440;
+
+export const patients: readonly DemoPatient[] = [
+  {
+    key: 'squirrel',
+    admission: {
+      number: '26-041',
+      species: 'red squirrel',
+      name: 'Hazel',
+      massG: 310,
+      ageClass: 'adult',
+      sex: 'female',
+      bone: 'tibia',
+      side: 'left',
+    },
+    story:
+      'Found at the foot of the old pines on the Thornbeck road at dusk, dragging the left hind leg. Closed, skin whole, toes warm and pinched back.',
+    admittedMinutesAgo: 70,
+    fractureGapMm: 0.5,
+    keepOut: { proximalMm: 4, distalMm: 4 },
+    softTissueDepthMm: [4, 1.5],
+    reached: 'plan',
+    later: [],
+  },
+  {
+    key: 'owl',
+    admission: {
+      number: '26-040',
+      species: 'tawny owl',
+      name: 'Number seven',
+      massG: 440,
+      ageClass: 'adult',
+      sex: 'unknown',
+      bone: 'tibiotarsus',
+      side: 'right',
+    },
+    story:
+      'Brought in by the driver who hit it on the mill lane. Bright, stands on the left leg, small wound on the inner side.',
+    admittedMinutesAgo: 190,
+    fractureGapMm: 0.6,
+    keepOut: { proximalMm: 6, distalMm: 6 },
+    softTissueDepthMm: [6, 2],
+    reached: 'films',
+    later: [],
+  },
+  {
+    key: 'hedgehog',
+    admission: {
+      number: '26-036',
+      species: 'hedgehog',
+      name: 'Burr',
+      massG: 820,
+      ageClass: 'adult',
+      sex: 'male',
+      bone: 'femur',
+      side: 'left',
+    },
+    story:
+      'Found by day on the cricket green, thin, ticks, left hind leg held out straight. Weight back over ten days before the films.',
+    admittedMinutesAgo: 3 * MINUTES_A_DAY,
+    fractureGapMm: 0.6,
+    keepOut: { proximalMm: 5, distalMm: 5 },
+    softTissueDepthMm: [9, 5],
+    reached: 'recovery',
+    later: [
+      'Awake and in a ball within forty minutes; ate in the night.',
+      'Frame clean and dry on the second morning.',
+    ],
+  },
+  {
+    key: 'rabbit',
+    admission: {
+      number: '26-029',
+      species: 'rabbit',
+      name: 'Dock',
+      massG: 1400,
+      ageClass: 'adult',
+      sex: 'female',
+      bone: 'tibia',
+      side: 'right',
+    },
+    story: 'Taken from a cat by the allotment holders. Closed break of the right tibia, otherwise unhurt.',
+    admittedMinutesAgo: 24 * MINUTES_A_DAY,
+    fractureGapMm: 0.8,
+    keepOut: { proximalMm: 8, distalMm: 8 },
+    softTissueDepthMm: [8, 2],
+    reached: 'rechecks',
+    later: ['Uses the leg on hay at every step.', 'Weight 1 425 g at the second recheck; pin sites dry.'],
+  },
+];

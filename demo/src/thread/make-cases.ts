@@ -1,0 +1,8 @@
+/** Makes the demonstration's cases one after another and posts each as it is done. */
+import { parentPort, workerData } from 'node:worker_threads';
+import { demoCase } from '../cases.ts';
+import { filmsOf } from '../films/index.ts';
+import { patients } from '../patients.ts';
+
+for (const patient of patients)
+  parentPort?.postMessage(demoCase(patient, filmsOf(patient.key), new Date(workerData.now)));

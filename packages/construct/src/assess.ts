@@ -1,0 +1,56 @@
+/** One construct judged: checks, the five loads, margins with their spread, what to measure again, the verdict. */
+import { InputError } from '@bonewright/fault';
+import { inputsOf } from './margins/inputs.ts';
+import { marginOf, sampleWeakest } from './margins/sample.ts';
+import { sensitivities } from './margins/sensitivity.ts';
+import type { Case, Construct } from './model/case-file.ts';
+import { checkConstruct } from './model/case-rules.ts';
+import { LOADS, type LoadName, type Plan } from './model/plan.ts';
+import { type Figured, planOf } from './plan-of.ts';
+import { figuresOfLoad, weakestUnder } from './strength/figures-of-load.ts';
+import { type ConstructSolver, constructSolver } from './strength/solver.ts';
+
+export interface SampleOptions {
+  readonly samples: number;
+  readonly seed: number;
+}
+
+/** Assesses the construct that the case holds. Throws InputError where it holds none, or one that cannot be. */
+export function assess(patientCase: Case): Plan {
+  const { construct, samples, seed } = patientCase;
+  if (!construct) throw new InputError('the case holds no construct', 'construct', 'give one, or ask for plans');
+  return assessConstruct(patientCase, construct, { samples, seed });
+}
+
+/** Full assessment of a construct: margins from seeded samples, and what to measure again. */
+export function assessConstruct(patientCase: Case, construct: Construct, options: SampleOptions): Plan {
+  const { solver, figured } = solvedAtMiddle(patientCase, construct);
+  const inputs = inputsOf(patientCase, construct, solver.nominal);
+  const rows = sampleWeakest(solver, inputs, options);
+  const sensitivity = sensitivities(solver, inputs);
+  return planOf(figured, (load) => marginOf(solver, rows, load), sensitivity);
+}
+
+/** Middle values only: each margin's three figures are one, nothing is sampled. Throws as `assess` does. */
+export function evaluateNominal(patientCase: Case, construct: Construct): Plan {
+  const { figured } = solvedAtMiddle(patientCase, construct);
+  const margin = (load: LoadName) => {
+    const { margin: middle, words } = figured.weakest[load];
+    return { p05: middle, p50: middle, p95: middle, weakest: words };
+  };
+  return planOf(figured, margin, []);
+}
+
+function solvedAtMiddle(patientCase: Case, construct: Construct): { solver: ConstructSolver; figured: Figured } {
+  checkConstruct(patientCase, construct, 'construct');
+  const solver = constructSolver(patientCase, construct);
+  const solution = solver.solve(solver.nominal);
+  const each = <T>(of: (load: LoadName) => T): Record<LoadName, T> =>
+    Object.fromEntries(LOADS.map((load) => [load, of(load)])) as Record<LoadName, T>;
+  const loads = each((load) => figuresOfLoad(patientCase, solver, load, solution));
+  const weakest = each((load) => {
+    const { margin, place } = weakestUnder(solver, load, solution);
+    return { margin, words: solver.places[place]!.words };
+  });
+  return { solver, figured: { patientCase, construct, solution, loads, weakest } };
+}

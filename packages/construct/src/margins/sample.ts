@@ -1,0 +1,59 @@
+/** Seeded samples of a construct: its weakest place under each load, drawn a few hundred times. */
+import type { Figures } from '../model/figures.ts';
+import { LOADS, type LoadName, type Margin } from '../model/plan.ts';
+import { type Weakest, weakestUnder } from '../strength/figures-of-load.ts';
+import type { ConstructSolver } from '../strength/solver.ts';
+import { normalAt } from './draw.ts';
+import type { Input } from './inputs.ts';
+
+/** A copy whose numbers may be moved. */
+export function copyOf(figures: Figures): Figures {
+  return {
+    ...figures,
+    pins: figures.pins.map((p) => ({ ...p })),
+    im: figures.im && { ...figures.im },
+    columns: figures.columns.map((c) => ({ ...c })),
+  };
+}
+
+/** Figures with every input drawn for that sample. */
+export function drawn(nominal: Figures, inputs: readonly Input[], seed: number, sample: number): Figures {
+  const figures = copyOf(nominal);
+  inputs.forEach((input, i) => {
+    input.move(figures, normalAt(seed, sample, i));
+  });
+  return figures;
+}
+
+/** Weakest places under each load, one row a sample. */
+export function sampleWeakest(
+  solver: ConstructSolver,
+  inputs: readonly Input[],
+  { samples, seed }: { readonly samples: number; readonly seed: number },
+): Weakest[][] {
+  return Array.from({ length: samples }, (_, i) => {
+    const solution = solver.solve(drawn(solver.nominal, inputs, seed, i));
+    return LOADS.map((load) => weakestUnder(solver, load, solution));
+  });
+}
+
+/** The margin of one load from its samples: percentiles, and the place that is weakest most often. */
+export function marginOf(solver: ConstructSolver, rows: readonly (readonly Weakest[])[], load: LoadName): Margin {
+  const column = rows.map((row) => row[LOADS.indexOf(load)]!);
+  const sorted = Float64Array.from(column, (w) => w.margin).sort();
+  const counts = new Map<string, number>();
+  for (const { place } of column) {
+    const { words } = solver.places[place]!;
+    counts.set(words, (counts.get(words) ?? 0) + 1);
+  }
+  const [weakest] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a));
+  return { p05: percentile(sorted, 5), p50: percentile(sorted, 50), p95: percentile(sorted, 95), weakest };
+}
+
+/** Percentile of sorted numbers, between the nearest two. */
+export function percentile(sorted: Float64Array, percent: number): number {
+  const at = ((sorted.length - 1) * percent) / 100;
+  const low = Math.floor(at);
+  const high = Math.min(low + 1, sorted.length - 1);
+  return sorted[low]! + (sorted[high]! - sorted[low]!) * (at - low);
+}

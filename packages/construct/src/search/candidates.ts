@@ -1,0 +1,114 @@
+/** Every construct worth a thought, checked without a solver: what passes, what was refused and why. */
+import type { FragmentName, Profile } from '@bonewright/bone';
+import { value } from '@bonewright/evidence';
+import { checkContext, runChecks } from '../checks/index.ts';
+import type { Case, Construct } from '../model/case-file.ts';
+import type { Check } from '../model/plan.ts';
+import { frameFacts } from '../to-frame/masses.ts';
+import { type Counts, countChoices, type ImChoice, imChoices, type PinChoice, pinChoices } from './choices.ts';
+import { estimateMargin } from './estimate.ts';
+import { layoutsOf, spacingOf } from './layouts.ts';
+import { columnAt, pinAt, type SiteBook } from './sites.ts';
+import { worth } from './worth.ts';
+
+export interface Candidate {
+  readonly construct: Construct;
+  readonly massG: number;
+  /** What it is worth by the guess. */
+  readonly promise: number;
+}
+
+export interface Field {
+  /** Constructs looked at, refused ones included. */
+  readonly count: number;
+  readonly passed: readonly Candidate[];
+  /** How many constructs each check stopped. */
+  readonly refused: ReadonlyMap<string, number>;
+}
+
+/** What a walk over the choices needs at each step. */
+export interface Ground {
+  readonly patientCase: Case;
+  readonly profile: Profile;
+  readonly aboutDeg: number;
+  readonly sites: SiteBook;
+}
+
+export function candidatesOf(ground: Ground): Field {
+  const refused = new Map<string, number>();
+  const passed: Candidate[] = [];
+  let count = 0;
+  const refuse = (id: string) => refused.set(id, (refused.get(id) ?? 0) + 1);
+  for (const construct of constructs(ground, refuse)) {
+    count += 1;
+    if (construct === 'no room') continue;
+    const { candidate, stops } = judge(ground.patientCase, construct);
+    if (candidate) passed.push(candidate);
+    for (const id of stops) refuse(id);
+  }
+  return { count, passed, refused };
+}
+
+/** Constructs, and `no room` for each choice whose pins find no places. */
+function* constructs(ground: Ground, refuse: (id: string) => void): Generator<Construct | 'no room'> {
+  const { drawer } = ground.patientCase;
+  for (const im of imChoices(ground.patientCase, ground.profile)) {
+    for (const choice of pinChoices(ground.patientCase)) {
+      for (const rows of rowsOf(ground, im, choice)) {
+        if (rows.length === 0) {
+          refuse(whyNoRoom(ground, im, choice));
+          yield 'no room';
+        }
+        for (const pins of rows) {
+          for (const { id } of drawer.columns) yield { im, pins, column: columnAt(id), grip: 'usual' };
+        }
+      }
+    }
+  }
+}
+
+/** As many pins in one fragment as in the other; one more in one of them only where the other has no room for it. */
+function rowsOf(ground: Ground, im: ImChoice, choice: PinChoice): Construct['pins'][][] {
+  const { alike, unlike } = countChoices();
+  const rows = alike.map((counts) => rowsWith(ground, im, choice, counts));
+  const isFull = (count: number) => alike.some(({ proximal }, i) => proximal === count && rows[i]!.length > 0);
+  const rest = unlike.filter(({ proximal, distal }) => !isFull(Math.max(proximal, distal)));
+  return [...rows, ...rest.map((counts) => rowsWith(ground, im, choice, counts)).filter((row) => row.length > 0)];
+}
+
+/** The pins of both fragments, calm places with calm and bold with bold. */
+function rowsWith(ground: Ground, im: ImChoice, choice: PinChoice, counts: Counts): Construct['pins'][] {
+  const proximal = layoutsIn(ground, im, choice.proximalId, 'proximal', counts.proximal);
+  const distal = layoutsIn(ground, im, choice.distalId, 'distal', counts.distal);
+  if (proximal.length === 0 || distal.length === 0) return [];
+  const pinsAt = (places: readonly number[], id: string) => places.map((sMm) => pinAt(id, sMm, ground.aboutDeg));
+  return Array.from({ length: Math.max(proximal.length, distal.length) }, (_, i) => [
+    ...pinsAt(proximal[Math.min(i, proximal.length - 1)]!, choice.proximalId),
+    ...pinsAt(distal[Math.min(i, distal.length - 1)]!, choice.distalId),
+  ]);
+}
+
+function layoutsIn(ground: Ground, im: ImChoice, pinId: string, fragment: FragmentName, count: number): number[][] {
+  return layoutsOf(ground.sites(pinId, im).allowed[fragment], count, spacingOf(ground.patientCase, pinId));
+}
+
+/** The check that stops a pin at most places; where none does the pins are too close to each other. */
+function whyNoRoom({ sites }: Ground, im: ImChoice, { proximalId, distalId }: PinChoice): string {
+  return mostFrequent([proximalId, distalId].flatMap((id) => sites(id, im).stops)) ?? 'pin-spacing';
+}
+
+/** The id that stops most often. */
+export function mostFrequent(stops: readonly Check[]): string | undefined {
+  const counts = new Map<string, number>();
+  for (const { id } of stops) counts.set(id, (counts.get(id) ?? 0) + 1);
+  return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0];
+}
+
+function judge(patientCase: Case, construct: Construct) {
+  const facts = frameFacts(patientCase, construct);
+  const checks = runChecks(checkContext(patientCase, construct, facts));
+  const stops = new Set(checks.filter(({ verdict }) => verdict === 'stop').map(({ id }) => id));
+  if (stops.size > 0) return { candidate: null, stops };
+  const promise = worth(estimateMargin(facts) / value('plan.spread.usual'), checks, construct.pins.length);
+  return { candidate: { construct, massG: facts.massG, promise }, stops };
+}

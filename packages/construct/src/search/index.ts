@@ -1,0 +1,2 @@
+export type { Evaluators } from './evaluators.ts';
+export { type RankOptions, rankWith } from './rank.ts';

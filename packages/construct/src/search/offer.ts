@@ -1,0 +1,102 @@
+/** Which of the solved constructs are offered: up to four that differ in kind, and what each is called. */
+import { value } from '@bonewright/evidence';
+import type { Plan } from '../model/plan.ts';
+import type { Solved } from './solve.ts';
+import { worstMargin, worthOf } from './worth.ts';
+
+/** More than a surgeon compares at a glance is no help. */
+const MOST_OFFERED = 4;
+
+type ImKind = 'none' | 'left free' | 'tied in';
+const imKind = ({ im }: Plan): ImKind => (im ? (im.tiedIn ? 'tied in' : 'left free') : 'none');
+
+/** Up to four, the best all round first: another way with the IM pin, fewer holes, less mass, each strong enough. */
+export function differentKinds(solved: readonly Solved[]): Solved[] {
+  const first = best(solved, (s) => s.worth);
+  if (!first) return [];
+  const kept = value('plan.lighter.margin-kept') * worstMargin(first.plan);
+  const strong = solved.filter((s) => worstMargin(s.plan) >= kept);
+  const hasIm = first.plan.im !== null;
+  const wanted = [
+    first,
+    best(
+      solved.filter((s) => (s.plan.im !== null) !== hasIm),
+      (s) => s.worth,
+    ),
+    leastOf(strong, (s) => s.plan.holes),
+    leastOf(strong, (s) => s.plan.massG),
+    best(solved, (s) => worstMargin(s.plan)),
+    best(
+      solved.filter((s) => s.plan.im && imKind(s.plan) !== imKind(first.plan)),
+      (s) => s.worth,
+    ),
+  ];
+  const chosen: Solved[] = [];
+  for (const next of wanted) {
+    if (next && chosen.every((other) => differInKind(next.plan, other.plan))) chosen.push(next);
+  }
+  return chosen.slice(0, MOST_OFFERED);
+}
+
+/** Another way with the IM pin, another number of holes, or clearly less mass. */
+export function differInKind(a: Plan, b: Plan): boolean {
+  if (imKind(a) !== imKind(b) || a.holes !== b.holes) return true;
+  const lighter = Math.min(a.massG, b.massG) / Math.max(a.massG, b.massG);
+  return lighter < value('plan.lighter.mass-share');
+}
+
+const best = <T>(list: readonly T[], score: (item: T) => number): T | undefined =>
+  list.reduce<T | undefined>((a, b) => (a === undefined || score(b) > score(a) ? b : a), undefined);
+
+/** Least by that figure, and the worthiest of those that share it. */
+function leastOf(list: readonly Solved[], figure: (s: Solved) => number): Solved | undefined {
+  const least = Math.min(...list.map(figure));
+  return best(
+    list.filter((s) => figure(s) <= least * (1 + SAME)),
+    (s) => s.worth,
+  );
+}
+
+/** Masses this close are the same to a patient. */
+const SAME = 0.02;
+
+/**
+ * Best first, each called by how it differs. Plans whose margins stop are left out while any other remains;
+ * where all stop they are last resorts.
+ */
+export function ordered(plans: readonly Plan[]): Plan[] {
+  const holding = plans.filter(({ verdict }) => verdict !== 'stop');
+  const lastResort = holding.length === 0;
+  const sorted = (lastResort ? plans : holding).toSorted((a, b) => worthOf(b) - worthOf(a));
+  return sorted.map((plan, i) => ({ ...plan, label: labelOf(plan, i, sorted), lastResort }));
+}
+
+/** No two are called the same: each name is held by one plan at most, and what a plan is made of tells the rest apart. */
+function labelOf(plan: Plan, place: number, among: readonly Plan[]): string {
+  const first = place === 0 ? 'best all round' : undefined;
+  return namesOf(plan, among)[0] ?? first ?? partsOf(plan);
+}
+
+function namesOf(plan: Plan, among: readonly Plan[]): string[] {
+  const others = among.filter((other) => other !== plan);
+  const kind = imKind(plan);
+  const isOnlyOne = others.every((other) => imKind(other) !== kind);
+  return [
+    others.every((other) => worstMargin(plan) > worstMargin(other)) ? 'surest' : '',
+    others.every(({ holes }) => plan.holes < holes) ? 'fewest holes' : '',
+    others.every(({ massG }) => plan.massG < massG) ? 'lightest' : '',
+    isOnlyOne ? KIND_NAMES[kind] : '',
+  ].filter((name) => name !== '');
+}
+
+const KIND_NAMES: Readonly<Record<ImKind, string>> = {
+  none: 'no IM pin',
+  'left free': 'IM pin left free',
+  'tied in': 'IM pin tied in',
+};
+
+/** `6 pins, IM pin tied in`: where nothing sets it apart but what it is made of. */
+function partsOf(plan: Plan): string {
+  const kind = imKind(plan);
+  return `${plan.pins.length} pins, ${kind === 'none' ? 'no IM pin' : `IM pin ${kind}`}`;
+}

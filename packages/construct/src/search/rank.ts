@@ -1,0 +1,77 @@
+/**
+ * From a case to a few plans that differ in kind: every construct of the drawer checked, the most promising of each
+ * group solved at middle values, the best of each kind bettered by small moves, the few that are offered assessed in full.
+ */
+import { profileOf } from '@bonewright/bone';
+import { classOf } from '../loads/species.ts';
+import type { Case, Construct } from '../model/case-file.ts';
+import type { Plan, Ranking } from '../model/plan.ts';
+import { candidatesOf, type Ground } from './candidates.ts';
+import { frameDirection } from './direction.ts';
+import type { Evaluators } from './evaluators.ts';
+import { emptyDrawer, nearestWords } from './nearest.ts';
+import { differentKinds, ordered } from './offer.ts';
+import { refined } from './refine.ts';
+import { shortlist } from './shortlist.ts';
+import { siteBook } from './sites.ts';
+import { type Solved, solverFor } from './solve.ts';
+
+export interface RankOptions {
+  /** Called with what is known so far, plans at their middle values first. */
+  readonly onProgress?: (soFar: Ranking) => void;
+  /** True ends the search with what it has. */
+  readonly signalAborted?: () => boolean;
+}
+
+/**
+ * Ranks what the drawer can do with the mechanics given. Deterministic: trials are seeded by the case.
+ * `candidates` counts constructs looked at, `solved` those given to the solver.
+ */
+export function rankWith(evaluators: Evaluators, patientCase: Case, options: RankOptions = {}): Ranking {
+  const missing = emptyDrawer(patientCase);
+  if (missing !== null) return { plans: [], candidates: 0, solved: 0, refused: [], nearest: missing };
+  const aboutDeg = frameDirection(patientCase);
+  const profile = profileOf(patientCase.bone.lengthMm, patientCase.bone.stations, classOf(patientCase));
+  const ground: Ground = { patientCase, profile, aboutDeg, sites: siteBook(patientCase, aboutDeg) };
+  const field = candidatesOf(ground);
+  const refused = [...field.refused]
+    .map(([check, count]) => ({ check, count }))
+    .toSorted((a, b) => b.count - a.count || (a.check < b.check ? -1 : 1));
+  const { solve, solved } = solverFor(patientCase, evaluators.nominal);
+  let assessed = 0;
+  const said = (plans: readonly Plan[]): Ranking => ({
+    plans: ordered(plans),
+    candidates: field.count,
+    solved: solved() + assessed,
+    refused,
+  });
+  if (field.passed.length === 0) return { ...said([]), nearest: nearestWords(ground, field.refused) };
+
+  const isAborted = options.signalAborted ?? (() => false);
+  const kinds = differentKinds(solveAll(shortlist(field.passed), solve, isAborted));
+  options.onProgress?.(said(kinds.map(({ plan }) => plan)));
+  const chosen = kinds.map((start) => (isAborted() ? start : refined(ground, start, solve)));
+  const plans = chosen.map(({ plan }) => plan);
+  chosen.forEach(({ construct }, i) => {
+    if (isAborted()) return;
+    const { samples, seed } = patientCase;
+    plans[i] = evaluators.full(patientCase, construct, { samples, seed });
+    assessed += 1;
+    options.onProgress?.(said(plans));
+  });
+  return said(plans);
+}
+
+function solveAll(
+  constructs: readonly Construct[],
+  solve: (construct: Construct) => Solved | null,
+  isAborted: () => boolean,
+): Solved[] {
+  const found: Solved[] = [];
+  for (const construct of constructs) {
+    if (isAborted() && found.length > 0) break;
+    const solved = solve(construct);
+    if (solved) found.push(solved);
+  }
+  return found;
+}

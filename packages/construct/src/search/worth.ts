@@ -1,0 +1,23 @@
+/** What makes one plan better than another, in one figure. */
+import { value } from '@bonewright/evidence';
+import { type Check, LOADS, type Plan } from '../model/plan.ts';
+
+/** The margin that decides: the least that 5 of 100 trials fall below, over all loads. */
+export const worstMargin = ({ loads }: Plan): number => Math.min(...LOADS.map((load) => loads[load].margin.p05));
+
+/** Kinds of check that ask for care; the same worry about three pins is one worry. */
+export const watchesIn = (checks: readonly Check[]): number =>
+  new Set(checks.filter(({ verdict }) => verdict === 'watch').map(({ id }) => id)).size;
+
+/** A p05 margin, more than enough counting as enough, with what each kind of watch and each pin costs taken off. */
+export function worth(p05: number, checks: readonly Check[], pins: number): number {
+  const enough = Math.min(p05, value('plan.margin.enough'));
+  const calm = (1 - value('plan.watch.cost')) ** watchesIn(checks);
+  return enough * calm * (1 - value('plan.pin.cost')) ** pins;
+}
+
+export const worthOf = (plan: Plan): number => worth(worstMargin(plan), plan.checks, plan.pins.length);
+
+/** As `worthOf`, for a plan at middle values: its margins are taken to spread as they usually do. */
+export const middleWorth = (plan: Plan): number =>
+  worth(worstMargin(plan) / value('plan.spread.usual'), plan.checks, plan.pins.length);

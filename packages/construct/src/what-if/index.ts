@@ -1,0 +1,2 @@
+export { type Improvement, improvementsWith } from './improvements.ts';
+export { marginVerdict, type WhatIf, whatIfsWith } from './what-if.ts';

@@ -1,0 +1,38 @@
+/** What a kernel does with a program: the steps of a factorisation on memory of its own. */
+import { type Memory, memoryBytes, placeMemory } from './memory.ts';
+import type { Program } from './program.ts';
+import { assemble, back, deform, eliminate, forward } from './reference-kernel.ts';
+
+export interface Kernel {
+  /** Load cases side by side in `x` and `amounts`; even. */
+  readonly columns: number;
+  /** Makes sure that `memory` is this program's; true where what stood in it is lost (all of it is 0). */
+  claim(): boolean;
+  readonly memory: () => Memory;
+  assemble(): void;
+  /** Returns the first suspect unknown, or -1. */
+  eliminate(): number;
+  forward(): void;
+  back(): void;
+  deform(): void;
+}
+
+/** The kernel in TypeScript, with a buffer for each program. */
+export function referenceKernel(program: Program, columns: number): Kernel {
+  const memory = placeMemory(program, columns, new ArrayBuffer(memoryBytes(program, columns)), 0);
+  let isNew = true;
+  return {
+    columns,
+    claim() {
+      const wasNew = isNew;
+      isNew = false;
+      return wasNew;
+    },
+    memory: () => memory,
+    assemble: () => assemble(program, memory),
+    eliminate: () => eliminate(program, memory),
+    forward: () => forward(program, memory, columns),
+    back: () => back(program, memory, columns),
+    deform: () => deform(program, memory, columns),
+  };
+}

@@ -1,0 +1,209 @@
+/**
+ * The plan of a factorisation, made once: which unknowns go in which order, where each figure of the stiffness lives,
+ * and what each elimination step changes. Interior unknowns come in groups, each with a panel of rows: its own columns,
+ * then those of the groups it is tied to. Interface unknowns share one square block at the end. Only the upper triangle
+ * is kept.
+ */
+import { InputError } from '@bonewright/fault';
+import { elementGroups, type Groups, groupUnknowns, type Layout } from './groups.ts';
+import { eliminationOrder } from './ordering.ts';
+
+/** Upper-triangle pairs of an element's twelve motions. */
+export const ELEMENT_PAIRS = 78;
+/** A factor of more numbers would not fit in the memory we promise to stay under. */
+const MOST_VALUES = 50_000_000;
+
+export interface Program {
+  /** Unknowns in order of elimination, the interface's last. */
+  readonly unknowns: number;
+  readonly interior: number;
+  /** 6 a body: its unknowns' numbers; where there is none, the number `unknowns`: a motion that is always 0. */
+  readonly unknownOf: Int32Array;
+  /**
+   * A record for each interior group: size, first value, row length, first unknown, boundary width, number of blocks;
+   * the boundary's unknowns; then for each boundary group a block: its rows, its column in the panel, row length of the
+   * panel it changes, number of runs; and for each run: column in the panel, length, first value of the target.
+   */
+  readonly steps: Int32Array;
+  /** Where each record begins. */
+  readonly stepAt: Int32Array;
+  /** Numbers in the factor; there is one more, to catch what has no place. */
+  readonly values: number;
+  /** First value of the interface's square block. */
+  readonly interfaceAt: number;
+  readonly elements: number;
+  /** 12 an element. */
+  readonly elementUnknowns: Int32Array;
+  /** 78 an element: the value that each pair of its motions adds to. */
+  readonly elementValues: Int32Array;
+}
+
+export const STEP_HEAD = 6;
+export const BLOCK_HEAD = 4;
+export const RUN = 3;
+
+/** Lays the factorisation out. Throws InputError where it would not fit in memory. */
+export function layOut(layout: Layout): Program {
+  const groups = groupUnknowns(layout);
+  const ties = elementGroups(layout, groups);
+  const { order, boundary } = eliminationOrder(groups.sizes, groups.isInterface, ties);
+  const panels = placePanels(groups, order, boundary);
+  const unknownOf = numberUnknowns(layout, groups, panels);
+  return {
+    unknowns: panels.unknowns,
+    interior: panels.interior,
+    unknownOf,
+    ...writeSteps(order, panels, groups),
+    values: panels.values,
+    interfaceAt: panels.interfaceAt,
+    elements: layout.elementFrom.length,
+    ...placeElements(layout, unknownOf, panels, groups),
+  };
+}
+
+/** Where the rows and columns of each group are. */
+interface Panels {
+  readonly unknowns: number;
+  readonly interior: number;
+  readonly values: number;
+  readonly interfaceAt: number;
+  /** By group: its first unknown, the first value of its panel, the panel's row length. */
+  readonly first: Int32Array;
+  readonly base: Int32Array;
+  readonly width: Int32Array;
+  /** By group: the groups of its boundary in order of elimination; none for the interface. */
+  readonly boundary: readonly (readonly number[])[];
+  /** By group: another group -> its first column in the panel. */
+  readonly column: readonly ReadonlyMap<number, number>[];
+}
+
+function placePanels(
+  groups: Groups,
+  order: readonly number[],
+  boundaryOf: ReadonlyMap<number, readonly number[]>,
+): Panels {
+  const { sizes, isInterface } = groups;
+  const last = sizes.map((_, group) => group).filter((group) => isInterface[group]);
+  const first = new Int32Array(sizes.length);
+  const total = (list: readonly number[]) => list.reduce((sum, group) => sum + sizes[group]!, 0);
+  let unknowns = 0;
+  for (const group of [...order, ...last]) {
+    first[group] = unknowns;
+    unknowns += sizes[group]!;
+  }
+  const interior = total(order);
+
+  const base = new Int32Array(sizes.length);
+  const width = new Int32Array(sizes.length);
+  const boundary: (readonly number[])[] = sizes.map(() => []);
+  const column: Map<number, number>[] = sizes.map(() => new Map());
+  let values = 0;
+  for (const group of order) {
+    const tied = [...(boundaryOf.get(group) ?? [])].sort((a, b) => first[a]! - first[b]!);
+    let at = 0;
+    for (const other of [group, ...tied]) {
+      column[group]!.set(other, at);
+      at += sizes[other]!;
+    }
+    boundary[group] = tied;
+    base[group] = values;
+    width[group] = at;
+    values += at * sizes[group]!;
+  }
+  const interfaceAt = values;
+  for (const group of last) {
+    for (const other of last) column[group]!.set(other, first[other]! - interior);
+    width[group] = unknowns - interior;
+    base[group] = values;
+    values += width[group]! * sizes[group]!;
+  }
+  if (values > MOST_VALUES) {
+    throw new InputError(
+      `the frame of ${unknowns} unknowns needs more memory than allowed`,
+      'nodes',
+      'use fewer nodes',
+    );
+  }
+  return { unknowns, interior, values, interfaceAt, first, base, width, boundary, column };
+}
+
+function numberUnknowns(layout: Layout, groups: Groups, panels: Panels): Int32Array {
+  const unknownOf = new Int32Array(layout.isUnknown.length).fill(panels.unknowns);
+  groups.slots.forEach((slots, group) => {
+    slots.forEach((slot, place) => {
+      unknownOf[slot] = panels.first[group]! + place;
+    });
+  });
+  return unknownOf;
+}
+
+function writeSteps(order: readonly number[], panels: Panels, { sizes }: Groups) {
+  const steps: number[] = [];
+  const stepAt = order.map((group) => {
+    const at = steps.length;
+    const tied = panels.boundary[group]!;
+    const boundaryWidth = panels.width[group]! - sizes[group]!;
+    steps.push(
+      sizes[group]!,
+      panels.base[group]!,
+      panels.width[group]!,
+      panels.first[group]!,
+      boundaryWidth,
+      tied.length,
+    );
+    for (const other of tied) for (let k = 0; k < sizes[other]!; k++) steps.push(panels.first[other]! + k);
+    tied.forEach((row, i) => {
+      const runs = runsOf(group, row, tied.slice(i), panels, sizes);
+      steps.push(sizes[row]!, panels.column[group]!.get(row)!, panels.width[row]!, runs.length, ...runs.flat());
+    });
+    return at;
+  });
+  return { steps: Int32Array.from(steps), stepAt: Int32Array.from(stepAt) };
+}
+
+/** Stretches of columns that lie side by side both in the panel of `group` and in that of `row`. */
+function runsOf(
+  group: number,
+  row: number,
+  columns: readonly number[],
+  panels: Panels,
+  sizes: readonly number[],
+): [number, number, number][] {
+  const runs: [number, number, number][] = [];
+  for (const other of columns) {
+    const source = panels.column[group]!.get(other)!;
+    const target = panels.base[row]! + panels.column[row]!.get(other)!;
+    const previous = runs.at(-1);
+    if (previous && previous[2] + previous[1] === target) previous[1] += sizes[other]!;
+    else runs.push([source, sizes[other]!, target]);
+  }
+  return runs;
+}
+
+function placeElements(layout: Layout, unknownOf: Int32Array, panels: Panels, groups: Groups) {
+  const groupOf = new Int32Array(panels.unknowns);
+  groups.sizes.forEach((size, group) => {
+    groupOf.fill(group, panels.first[group]!, panels.first[group]! + size);
+  });
+  const place = (a: number, b: number): number => {
+    if (a === panels.unknowns || b === panels.unknowns) return panels.values;
+    const [p, q] = [Math.min(a, b), Math.max(a, b)];
+    const [row, col] = [groupOf[p]!, groupOf[q]!];
+    const column = panels.column[row]!.get(col)! + q - panels.first[col]!;
+    return panels.base[row]! + (p - panels.first[row]!) * panels.width[row]! + column;
+  };
+  const elements = layout.elementFrom.length;
+  const elementUnknowns = new Int32Array(elements * 12).fill(panels.unknowns);
+  const elementValues = new Int32Array(elements * ELEMENT_PAIRS);
+  for (let element = 0; element < elements; element++) {
+    const [from, to] = [layout.elementFrom[element]!, layout.elementTo[element]!];
+    for (let k = 0; k < 6; k++) {
+      elementUnknowns[element * 12 + k] = unknownOf[from * 6 + k]!;
+      if (to >= 0 && to !== from) elementUnknowns[element * 12 + 6 + k] = unknownOf[to * 6 + k]!;
+    }
+    const mine = elementUnknowns.subarray(element * 12, element * 12 + 12);
+    let pair = element * ELEMENT_PAIRS;
+    for (let i = 0; i < 12; i++) for (let j = i; j < 12; j++) elementValues[pair++] = place(mine[i]!, mine[j]!);
+  }
+  return { elementUnknowns, elementValues };
+}
