@@ -1,11 +1,12 @@
 /** One construct judged: checks, the five loads, margins with their spread, what to measure again, the verdict. */
+import { value } from '@bonewright/evidence';
 import { InputError } from '@bonewright/fault';
 import { inputsOf } from './margins/inputs.ts';
 import { marginOf, sampleWeakest } from './margins/sample.ts';
 import { sensitivities } from './margins/sensitivity.ts';
 import type { Case, Construct } from './model/case-file.ts';
 import { checkConstruct } from './model/case-rules.ts';
-import { LOADS, type LoadName, type Plan } from './model/plan.ts';
+import { LOADS, type LoadName, type Margin, type Plan } from './model/plan.ts';
 import { type Figured, planOf } from './plan-of.ts';
 import { figuresOfLoad, weakestUnder } from './strength/figures-of-load.ts';
 import { type ConstructSolver, constructSolver } from './strength/solver.ts';
@@ -25,11 +26,26 @@ export function assess(patientCase: Case): Plan {
 /** Full assessment of a construct: margins from seeded samples, and what to measure again. */
 export function assessConstruct(patientCase: Case, construct: Construct, options: SampleOptions): Plan {
   const { solver, figured } = solvedAtMiddle(patientCase, construct);
-  const inputs = inputsOf(patientCase, construct, solver.nominal);
+  const inputs = inputsOf(patientCase, construct);
   const rows = sampleWeakest(solver, inputs, options);
-  const sensitivity = sensitivities(solver, inputs);
-  return planOf(figured, (load) => marginOf(solver, rows, load), sensitivity);
+  const margins = eachLoad((load) => marginOf(solver, rows, load));
+  const sensitivity = sensitivities(solver, inputs, fallingShort(margins));
+  return planOf(figured, (load) => margins[load], sensitivity);
 }
+
+/** Loads whose margin asks for care, or the one that comes nearest to it. */
+function fallingShort(margins: Readonly<Record<LoadName, Margin>>): LoadName[] {
+  const least = Math.min(...LOADS.map((load) => margins[load].p05));
+  return LOADS.filter((load) => margins[load].p05 <= Math.max(least, value('margin.watch')));
+}
+
+const eachLoad = <T>(of: (load: LoadName) => T): Record<LoadName, T> => ({
+  'axial-ball': of('axial-ball'),
+  'axial-guided': of('axial-guided'),
+  'bending-in-plane': of('bending-in-plane'),
+  'bending-out-of-plane': of('bending-out-of-plane'),
+  torsion: of('torsion'),
+});
 
 /** Middle values only: each margin's three figures are one, nothing is sampled. Throws as `assess` does. */
 export function evaluateNominal(patientCase: Case, construct: Construct): Plan {
@@ -45,10 +61,8 @@ function solvedAtMiddle(patientCase: Case, construct: Construct): { solver: Cons
   checkConstruct(patientCase, construct, 'construct');
   const solver = constructSolver(patientCase, construct);
   const solution = solver.solve(solver.nominal);
-  const each = <T>(of: (load: LoadName) => T): Record<LoadName, T> =>
-    Object.fromEntries(LOADS.map((load) => [load, of(load)])) as Record<LoadName, T>;
-  const loads = each((load) => figuresOfLoad(patientCase, solver, load, solution));
-  const weakest = each((load) => {
+  const loads = eachLoad((load) => figuresOfLoad(patientCase, solver, load, solution));
+  const weakest = eachLoad((load) => {
     const { margin, place } = weakestUnder(solver, load, solution);
     return { margin, words: solver.places[place]!.words };
   });

@@ -6,6 +6,6 @@ export { viewFigures } from './figure/view-figures.ts';
 export * from './model/case-file.ts';
 export { constructOf } from './model/construct-of.ts';
 export * from './model/plan.ts';
+export * from './planning.ts';
 export { readCase } from './read-case.ts';
 export { frameFacts } from './to-frame/masses.ts';
-export * from './planning.ts';

@@ -1,4 +1,5 @@
 /** `sheet CASE.json -o FILE.pdf`: the theatre sheet of the case's construct, or without one of the best plan. */
+import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { assess, type Case, type Plan, rank, readCase } from '@bonewright/construct';
 import { InputError } from '@bonewright/fault';
@@ -19,7 +20,7 @@ export async function run(args: readonly string[]): Promise<void> {
     patientCase,
     plan,
     title: {
-      patient: `${patientCase.patient.species}, ${patientCase.bone.name}`,
+      patient: basename(file, '.json'),
       lengthsFrom: 'the case file',
       version: manifest.version,
       made: new Date(),

@@ -2,32 +2,32 @@
  * What may be off in a construct's figures, each input by its name in words and by how it moves them when drawn `z`
  * standard deviations from its middle. Figures that the user measured or typed move by their own spread, or not at all.
  */
-import { changed, sectionAt } from '@bonewright/bone';
 import { value } from '@bonewright/evidence';
 import { classOf } from '../loads/species.ts';
 import type { Case, Construct } from '../model/case-file.ts';
 import { columnsOf, type Figures, found, type RodFigures } from '../model/figures.ts';
 import { materialOf } from '../model/materials.ts';
 import { pinName } from '../to-frame/pin-part.ts';
+import type { Draft } from './draft.ts';
 import { factorOf } from './spread.ts';
 
 export interface Input {
   readonly words: string;
-  /** Moves figures that are the caller's own copy. */
-  readonly move: (figures: Figures, z: number) => void;
+  /** Moves the figures of a draft. */
+  readonly move: (draft: Draft, z: number) => void;
 }
 
 /** Every input of this construct, in a fixed order. */
-export function inputsOf(patientCase: Case, construct: Construct, nominal: Figures): Input[] {
+export function inputsOf(patientCase: Case, construct: Construct): Input[] {
   return [
     ...loadInputs(patientCase),
-    ...boneInputs(patientCase, nominal),
+    ...boneInputs(patientCase),
     ...gripInputs(construct),
     ...metalInputs(patientCase, construct),
     ...columnInputs(patientCase, construct),
     ...construct.pins.map((_, i) => ({
       words: `free length of ${pinName(i)}`,
-      move: (f: Figures, z: number) => {
+      move: ({ figures: f }: Draft, z: number) => {
         f.pins[i]!.freeByMm += z * value('column.free-length-sd');
       },
     })),
@@ -36,7 +36,7 @@ export function inputsOf(patientCase: Case, construct: Construct, nominal: Figur
 
 function loadInputs({ loads = {} }: Case): Input[] {
   const demand = (words: string, key: 'axialN' | 'bendingNmm' | 'torsionNmm', id: string, typed: boolean): Input[] => {
-    const move = (f: Figures, z: number) => {
+    const move = ({ figures: f }: Draft, z: number) => {
       f.demand = { ...f.demand, [key]: f.demand[key] * factorOf(id, z) };
     };
     return typed ? [] : [{ words, move }];
@@ -48,63 +48,41 @@ function loadInputs({ loads = {} }: Case): Input[] {
   ];
 }
 
-function boneInputs(patientCase: Case, nominal: Figures): Input[] {
-  const species = classOf(patientCase);
-  const { bone, fracture } = patientCase;
-  const middle = (fracture.fromMm + fracture.toMm) / 2;
-  const { profile } = nominal;
-  const canal = (words: string, atMm: number): Input => ({
-    words,
-    move: (f, z) => {
-      const by = z * sectionAt(profile, atMm).canalSdMm;
-      f.profile = changed(
-        f.profile,
-        () => 0,
-        (s) => by * nearness(s, atMm, middle, bone.lengthMm),
-      );
-    },
-  });
+function boneInputs(patientCase: Case): Input[] {
+  const modulusId = `bone.${classOf(patientCase)}.young`;
   const modulus: Input = {
     words: 'stiffness of the bone',
-    move: (f, z) => {
-      f.boneYoungMPa *= factorOf(`bone.${species}.young`, z);
-    },
+    move: ({ figures: f }, z) => scale(f, 'boneYoungMPa', factorOf(modulusId, z)),
   };
+  const canal = (words: string, reading: keyof Draft['canalZ']): Input => ({
+    words,
+    move: (draft, z) => {
+      draft.canalZ[reading] += z;
+    },
+  });
   return [
-    ...(bone.youngMPa === undefined ? [modulus] : []),
+    ...(patientCase.bone.youngMPa === undefined ? [modulus] : []),
     {
       words: 'yield strain of the bone',
-      move: (f, z) => scale(f, 'boneYieldStrain', factorOf('bone.yield-strain', z)),
+      move: ({ figures: f }, z) => scale(f, 'boneYieldStrain', factorOf('bone.yield-strain', z)),
     },
-    { words: 'weakening by the holes', move: (f, z) => scale(f, 'holeShare', holeSpread(z)) },
+    { words: 'weakening by the holes', move: ({ figures: f }, z) => scale(f, 'holeShare', holeSpread(z)) },
     {
       words: 'width of the bone',
-      move: (f, z) => {
-        f.profile = changed(
-          f.profile,
-          (s) => z * sectionAt(profile, s).sdMm,
-          () => 0,
-        );
+      move: (draft, z) => {
+        draft.outerZ += z;
       },
     },
-    canal('canal width in the proximal fragment', 0),
-    canal('canal width at the fracture', middle),
-    canal('canal width in the distal fragment', bone.lengthMm),
+    canal('canal width in the proximal fragment', 'proximal'),
+    canal('canal width at the fracture', 'fracture'),
+    canal('canal width in the distal fragment', 'distal'),
     {
       words: 'fracture gap',
-      move: (f, z) => {
+      move: ({ figures: f }, z) => {
         f.gapMm = Math.max(0, f.gapMm + z * value('interface.fracture.gap-sd'));
       },
     },
   ];
-}
-
-/** Weight of a place in one of three canal readings: at the fracture, or towards either end; they add up to 1. */
-function nearness(s: number, atMm: number, middle: number, lengthMm: number): number {
-  const reach = s < middle ? middle : lengthMm - middle;
-  const atMiddle = 1 - Math.min(1, Math.abs(s - middle) / (reach || 1));
-  if (atMm === middle) return atMiddle;
-  return s < middle === atMm < middle ? 1 - atMiddle : 0;
 }
 
 type NumberKey = { [K in keyof Figures]: Figures[K] extends number ? K : never }[keyof Figures];
@@ -124,14 +102,14 @@ function gripInputs(construct: Construct): Input[] {
   return [
     {
       words: 'grip of pins in bone and putty',
-      move: (f, z) => {
+      move: ({ figures: f }, z) => {
         const knockDown = (1 + f.slack) * factorOf('interface.knock-down', z);
         f.slack = Math.max(value('interface.smallest-slack'), knockDown - 1);
       },
     },
     {
       words: 'slip of pins out of the column',
-      move: (f, z) => scale(f, 'bondShearMPa', factorOf('column.bond-shear', z)),
+      move: ({ figures: f }, z) => scale(f, 'bondShearMPa', factorOf('column.bond-shear', z)),
     },
   ];
 }
@@ -149,7 +127,7 @@ function metalInputs({ drawer }: Case, construct: Construct): Input[] {
     ];
     const each = (words: string, change: (rod: RodFigures, z: number) => void): Input => ({
       words,
-      move: (f, z) => {
+      move: ({ figures: f }, z) => {
         for (const rod of rods(f)) change(rod, z);
       },
     });
@@ -180,14 +158,14 @@ function columnInputs({ drawer }: Case, construct: Construct): Input[] {
     const inputs: Input[] = [
       {
         words: `height of the ${which} over the skin`,
-        move: (f, z) => {
+        move: ({ figures: f }, z) => {
           const height = f.columns[c]!;
           height.clearanceMm = Math.max(0, height.clearanceMm + z * value('column.clearance-sd'));
         },
       },
       {
         words: `strength of the ${which}`,
-        move: (f, z) => {
+        move: ({ figures: f }, z) => {
           const factor = factorOf(material.yieldId, z);
           f.columns[c]!.yieldMPa *= factor;
           f.columns[c]!.fatigueMPa *= factor;
@@ -197,7 +175,7 @@ function columnInputs({ drawer }: Case, construct: Construct): Input[] {
     if (item.youngMPa === undefined) {
       inputs.push({
         words: `modulus of the ${which}`,
-        move: (f, z) => {
+        move: ({ figures: f }, z) => {
           f.columns[c]!.youngMPa *= factorOf(material.youngId, z);
         },
       });
@@ -205,7 +183,7 @@ function columnInputs({ drawer }: Case, construct: Construct): Input[] {
     if (material.moulded) {
       inputs.push({
         words: `diameter of the ${which}`,
-        move: (f, z) => {
+        move: ({ figures: f }, z) => {
           f.columns[c]!.diameterMm *= Math.exp(z * value('column.diameter-sd-share'));
         },
       });

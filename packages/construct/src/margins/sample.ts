@@ -1,28 +1,16 @@
 /** Seeded samples of a construct: its weakest place under each load, drawn a few hundred times. */
-import type { Figures } from '../model/figures.ts';
 import { LOADS, type LoadName, type Margin } from '../model/plan.ts';
 import { type Weakest, weakestUnder } from '../strength/figures-of-load.ts';
 import type { ConstructSolver } from '../strength/solver.ts';
+import { draftOf, settled } from './draft.ts';
 import { normalAt } from './draw.ts';
 import type { Input } from './inputs.ts';
 
-/** A copy whose numbers may be moved. */
-export function copyOf(figures: Figures): Figures {
-  return {
-    ...figures,
-    pins: figures.pins.map((p) => ({ ...p })),
-    im: figures.im && { ...figures.im },
-    columns: figures.columns.map((c) => ({ ...c })),
-  };
-}
-
 /** Figures with every input drawn for that sample. */
-export function drawn(nominal: Figures, inputs: readonly Input[], seed: number, sample: number): Figures {
-  const figures = copyOf(nominal);
-  inputs.forEach((input, i) => {
-    input.move(figures, normalAt(seed, sample, i));
-  });
-  return figures;
+export function drawn({ nominal, middleMm }: ConstructSolver, inputs: readonly Input[], seed: number, sample: number) {
+  const draft = draftOf(nominal);
+  for (let i = 0; i < inputs.length; i += 1) inputs[i]!.move(draft, normalAt(seed, sample, i));
+  return settled(draft, nominal.profile, middleMm);
 }
 
 /** Weakest places under each load, one row a sample. */
@@ -32,7 +20,7 @@ export function sampleWeakest(
   { samples, seed }: { readonly samples: number; readonly seed: number },
 ): Weakest[][] {
   return Array.from({ length: samples }, (_, i) => {
-    const solution = solver.solve(drawn(solver.nominal, inputs, seed, i));
+    const solution = solver.solve(drawn(solver, inputs, seed, i));
     return LOADS.map((load) => weakestUnder(solver, load, solution));
   });
 }

@@ -3,6 +3,7 @@
  * bending, each load shared evenly. It orders like with like (same IM pin, same column); it is shown to nobody.
  */
 import type { FrameFacts } from '../checks/index.ts';
+import type { Demand } from '../loads/demand.ts';
 import type { RodFigures } from '../model/figures.ts';
 
 export function estimateMargin({ figures, layout }: FrameFacts): number {
@@ -13,18 +14,19 @@ export function estimateMargin({ figures, layout }: FrameFacts): number {
   const perFragment = (['proximal', 'distal'] as const).map((name) => {
     const indices = layout.pins.filter(({ fragment }) => fragment === name).map(({ index }) => index);
     const places = indices.map((index) => layout.pins[index]!.crossing[0]);
-    const bears = indices.reduce((sum, index) => sum + momentBorne(figures.pins[index]!), 0);
+    const bears = indices.reduce((sum, index) => sum + momentBorne(figures.pins[index]!, figures.demand), 0);
     const spanMm = Math.max(...places) - Math.min(...places);
     const across = (bears * spanMm) / (free * bendingNmm);
     return Math.min(bears / (axialN * free), across, bears / torsionNmm);
   });
-  const columnBears = momentBorne(column);
+  const columnBears = momentBorne(column, figures.demand);
   return Math.min(...perFragment, columnBears / (axialN * lever), columnBears / bendingNmm);
 }
 
-/** Yield moment of a rod or tube, N·mm. */
-function momentBorne({ diameterMm, boreMm, yieldMPa }: RodFigures): number {
-  return (yieldMPa * Math.PI * (diameterMm ** 4 - boreMm ** 4)) / (32 * diameterMm);
+/** What a rod or tube bears once and again and again, N·mm. */
+function momentBorne({ diameterMm, boreMm, yieldMPa, fatigueMPa }: RodFigures, { repeatedShare }: Demand): number {
+  const stressMPa = Math.min(yieldMPa, fatigueMPa / repeatedShare);
+  return (stressMPa * Math.PI * (diameterMm ** 4 - boreMm ** 4)) / (32 * diameterMm);
 }
 
 const mean = (list: readonly number[]): number => list.reduce((sum, x) => sum + x, 0) / list.length;

@@ -5,12 +5,15 @@ import type { Solved } from './solve.ts';
 import { worstMargin, worthOf } from './worth.ts';
 
 /** More than a surgeon compares at a glance is no help. */
-const MOST_OFFERED = 4;
+export const MOST_OFFERED = 4;
 
 type ImKind = 'none' | 'left free' | 'tied in';
 const imKind = ({ im }: Plan): ImKind => (im ? (im.tiedIn ? 'tied in' : 'left free') : 'none');
 
-/** Up to four, the best all round first: another way with the IM pin, fewer holes, less mass, each strong enough. */
+/**
+ * The best all round, another way with the IM pin, fewer holes, less mass, the strongest: those that differ in kind, in
+ * that order. Some may yet fall when their margins are known with their spread.
+ */
 export function differentKinds(solved: readonly Solved[]): Solved[] {
   const first = best(solved, (s) => s.worth);
   if (!first) return [];
@@ -35,12 +38,12 @@ export function differentKinds(solved: readonly Solved[]): Solved[] {
   for (const next of wanted) {
     if (next && chosen.every((other) => differInKind(next.plan, other.plan))) chosen.push(next);
   }
-  return chosen.slice(0, MOST_OFFERED);
+  return chosen;
 }
 
-/** Another way with the IM pin, another number of holes, or clearly less mass. */
+/** Another way with the IM pin, two pins more or less, or clearly less mass. */
 export function differInKind(a: Plan, b: Plan): boolean {
-  if (imKind(a) !== imKind(b) || a.holes !== b.holes) return true;
+  if (imKind(a) !== imKind(b) || Math.abs(a.pins.length - b.pins.length) >= 2) return true;
   const lighter = Math.min(a.massG, b.massG) / Math.max(a.massG, b.massG);
   return lighter < value('plan.lighter.mass-share');
 }
@@ -67,7 +70,7 @@ const SAME = 0.02;
 export function ordered(plans: readonly Plan[]): Plan[] {
   const holding = plans.filter(({ verdict }) => verdict !== 'stop');
   const lastResort = holding.length === 0;
-  const sorted = (lastResort ? plans : holding).toSorted((a, b) => worthOf(b) - worthOf(a));
+  const sorted = (lastResort ? plans : holding).toSorted((a, b) => worthOf(b) - worthOf(a)).slice(0, MOST_OFFERED);
   return sorted.map((plan, i) => ({ ...plan, label: labelOf(plan, i, sorted), lastResort }));
 }
 

@@ -10,7 +10,7 @@ import { candidatesOf, type Ground } from './candidates.ts';
 import { frameDirection } from './direction.ts';
 import type { Evaluators } from './evaluators.ts';
 import { emptyDrawer, nearestWords } from './nearest.ts';
-import { differentKinds, ordered } from './offer.ts';
+import { differentKinds, MOST_OFFERED, ordered } from './offer.ts';
 import { refined } from './refine.ts';
 import { shortlist } from './shortlist.ts';
 import { siteBook } from './sites.ts';
@@ -49,16 +49,17 @@ export function rankWith(evaluators: Evaluators, patientCase: Case, options: Ran
 
   const isAborted = options.signalAborted ?? (() => false);
   const kinds = differentKinds(solveAll(shortlist(field.passed), solve, isAborted));
-  options.onProgress?.(said(kinds.map(({ plan }) => plan)));
-  const chosen = kinds.map((start) => (isAborted() ? start : refined(ground, start, solve)));
-  const plans = chosen.map(({ plan }) => plan);
-  chosen.forEach(({ construct }, i) => {
-    if (isAborted()) return;
+  const plans = kinds.map(({ plan }) => plan);
+  options.onProgress?.(said(plans));
+  for (const [i, start] of kinds.entries()) {
+    const holding = plans.slice(0, i).filter(({ verdict }) => verdict !== 'stop');
+    if (isAborted() || holding.length === MOST_OFFERED) return said(plans.slice(0, Math.max(i, 1)));
+    const { construct } = refined(ground, start, solve);
     const { samples, seed } = patientCase;
     plans[i] = evaluators.full(patientCase, construct, { samples, seed });
     assessed += 1;
     options.onProgress?.(said(plans));
-  });
+  }
   return said(plans);
 }
 

@@ -18,7 +18,10 @@ export function refined(ground: Ground, start: Solved, solve: Solve): Solved {
     const next = solve(construct);
     if (next && next.worth > best.worth * GAIN) best = next;
   };
-  if (worstMargin(start.plan) < value('plan.margin.bring-nearer')) {
+  for (const { id } of ground.patientCase.drawer.columns) {
+    offer(withColumns(best.construct, (c) => ({ ...c, drawerId: id })));
+  }
+  if (worstMargin(best.plan) < value('plan.margin.bring-nearer')) {
     offer(withColumns(best.construct, (c) => ({ ...c, clearanceMm: value('rule.skin-clearance.watch') })));
   }
   for (const index of endPins(ground, start.construct)) {

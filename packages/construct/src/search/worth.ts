@@ -9,11 +9,15 @@ export const worstMargin = ({ loads }: Plan): number => Math.min(...LOADS.map((l
 export const watchesIn = (checks: readonly Check[]): number =>
   new Set(checks.filter(({ verdict }) => verdict === 'watch').map(({ id }) => id)).size;
 
-/** A p05 margin, more than enough counting as enough, with what each kind of watch and each pin costs taken off. */
+/**
+ * A p05 margin, more than enough counting as enough, with what each kind of watch and each pin costs taken off. A margin
+ * at watch is one watch more; one at stop halves what is left.
+ */
 export function worth(p05: number, checks: readonly Check[], pins: number): number {
   const enough = Math.min(p05, value('plan.margin.enough'));
-  const calm = (1 - value('plan.watch.cost')) ** watchesIn(checks);
-  return enough * calm * (1 - value('plan.pin.cost')) ** pins;
+  const watches = watchesIn(checks) + (p05 < value('margin.watch') ? 1 : 0);
+  const failing = p05 < value('margin.stop') ? value('plan.stop.cost') : 0;
+  return enough * (1 - failing) * (1 - value('plan.watch.cost')) ** watches * (1 - value('plan.pin.cost')) ** pins;
 }
 
 export const worthOf = (plan: Plan): number => worth(worstMargin(plan), plan.checks, plan.pins.length);

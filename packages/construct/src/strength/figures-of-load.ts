@@ -22,11 +22,11 @@ export interface Weakest {
 }
 
 /** The least margin over all places under a load. */
-export function weakestUnder(solver: ConstructSolver, load: LoadName, { figures, layout }: Solution): Weakest {
+export function weakestUnder(solver: ConstructSolver, load: LoadName, solution: Solution): Weakest {
   let margin = Number.POSITIVE_INFINITY;
   let place = 0;
   solver.places.forEach((p, i) => {
-    const worth = worthOf(p, forcesAt(solver, load, i), figures, layout);
+    const worth = worthOf(p, forcesAt(solver, load, i), solution);
     if (worth.margin < margin) {
       margin = worth.margin;
       place = i;
@@ -41,10 +41,10 @@ function forcesAt({ frame, places, placeMembers }: ConstructSolver, load: LoadNa
 }
 
 /** Largest stress in MPa over the places of a kind; 0 where there is none. */
-function peak(solver: ConstructSolver, load: LoadName, { figures, layout }: Solution, kind: Place['kind']): number {
+function peak(solver: ConstructSolver, load: LoadName, solution: Solution, kind: Place['kind']): number {
   return solver.places.reduce(
     (most, p, i) =>
-      p.kind === kind ? Math.max(most, worthOf(p, forcesAt(solver, load, i), figures, layout).stressMPa) : most,
+      p.kind === kind ? Math.max(most, worthOf(p, forcesAt(solver, load, i), solution).stressMPa) : most,
     0,
   );
 }

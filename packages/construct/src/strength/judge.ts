@@ -1,31 +1,48 @@
 /** How many times a place bears what it is asked: once at the misstep, again and again at every step. */
-import type { Figures, RodFigures } from '../model/figures.ts';
-import type { Layout } from '../to-frame/layout.ts';
+import type { Figures } from '../model/figures.ts';
 import type { Place } from './places.ts';
+import type { Solution } from './solver.ts';
 import { axialOf, columnStress, type EndForces, holeStress, rodStress, shearOf } from './stress.ts';
 
 export interface Worth {
   /** Capacity over demand, the lesser of once and again and again. */
   readonly margin: number;
-  /** Largest stress in MPa under the load, or the shear or bearing stress for what slides or presses. */
+  /** Largest stress in MPa under the load; for what slides or presses, the shear or the pressure. */
   readonly stressMPa: number;
 }
 
 /** Judges one place under one load. `forces` are those of the place's member end. */
-export function worthOf(place: Place, forces: EndForces, figures: Figures, layout: Layout): Worth {
+export function worthOf(place: Place, forces: EndForces, { figures, layout, sections }: Solution): Worth {
   switch (place.kind) {
-    case 'pin':
-      return pinWorth(place, forces, figures);
-    case 'im':
-      return imWorth(place.bent, forces, figures);
-    case 'column':
-      return columnWorth(place, forces, figures);
+    case 'pin': {
+      const { shaft, core } = sections.pins[place.pin]!;
+      const { yieldMPa, fatigueMPa } = figures.pins[place.pin]!;
+      return both(rodStress(forces, place.inBone ? core : shaft), yieldMPa, fatigueMPa, figures);
+    }
+    case 'im': {
+      const { yieldMPa, fatigueMPa, bentYieldMPa, bentFatigueMPa } = figures.im!;
+      const stress = rodStress(forces, sections.im!);
+      return place.bent
+        ? both(stress, bentYieldMPa, bentFatigueMPa, figures)
+        : both(stress, yieldMPa, fatigueMPa, figures);
+    }
+    case 'column': {
+      const { yieldMPa, fatigueMPa } = figures.columns[place.column]!;
+      const stops = sections.columns[place.column]!;
+      const section = stops[place.through === 'im' ? stops.length - 1 : place.through]!;
+      return both(columnStress(forces, section), yieldMPa, fatigueMPa, figures);
+    }
     case 'hole':
-      return onceOnly(holeStress(forces, figures, layout, place.pin), boneYield(figures));
-    case 'bearing':
-      return onceOnly(bearingStress(place, forces, figures, layout), boneYield(figures));
-    case 'slide':
-      return slideWorth(place, forces, figures, layout);
+      return onceOnly(holeStress(forces, sections.pins[place.pin]!.hole), boneYield(figures));
+    case 'bearing': {
+      const pressed = figures.pins[place.pin]!.coreMm * layout.pins[place.pin]![place.side].wallMm;
+      return onceOnly(shearOf(forces) / pressed, boneYield(figures));
+    }
+    case 'slide': {
+      const { embeddedMm } = layout.pins[place.pin]!.entries[place.column]!;
+      const gripped = Math.PI * figures.pins[place.pin]!.diameterMm * embeddedMm;
+      return onceOnly(axialOf(forces) / gripped, figures.bondShearMPa);
+    }
   }
 }
 
@@ -35,39 +52,4 @@ const onceOnly = (stressMPa: number, bearsMPa: number): Worth => ({ margin: bear
 
 function both(stressMPa: number, yieldMPa: number, fatigueMPa: number, { demand }: Figures): Worth {
   return { margin: Math.min(yieldMPa, fatigueMPa / demand.repeatedShare) / stressMPa, stressMPa };
-}
-
-function pinWorth(place: Place & { kind: 'pin' }, forces: EndForces, figures: Figures): Worth {
-  const pin = figures.pins[place.pin]!;
-  const diameterMm = place.inBone ? pin.coreMm : pin.diameterMm;
-  return both(rodStress(forces, { diameterMm, boreMm: pin.boreMm }), pin.yieldMPa, pin.fatigueMPa, figures);
-}
-
-function imWorth(bent: boolean, forces: EndForces, figures: Figures): Worth {
-  const im = figures.im!;
-  const [once, again] = bent ? [im.bentYieldMPa, im.bentFatigueMPa] : [im.yieldMPa, im.fatigueMPa];
-  return both(rodStress(forces, im), once, again, figures);
-}
-
-function columnWorth(place: Place & { kind: 'column' }, forces: EndForces, figures: Figures): Worth {
-  const column = figures.columns[place.column]!;
-  const through: RodFigures = place.through === 'im' ? figures.im! : figures.pins[place.through]!;
-  return both(columnStress(forces, column, through.diameterMm), column.yieldMPa, column.fatigueMPa, figures);
-}
-
-/** Force across the pin over the wall it presses on. */
-function bearingStress(
-  place: Place & { kind: 'bearing' },
-  forces: EndForces,
-  figures: Figures,
-  layout: Layout,
-): number {
-  const { wallMm } = layout.pins[place.pin]![place.side];
-  return shearOf(forces) / (figures.pins[place.pin]!.coreMm * wallMm);
-}
-
-function slideWorth(place: Place & { kind: 'slide' }, forces: EndForces, figures: Figures, layout: Layout): Worth {
-  const { embeddedMm } = layout.pins[place.pin]!.entries[place.column]!;
-  const stressMPa = axialOf(forces) / (Math.PI * figures.pins[place.pin]!.diameterMm * embeddedMm);
-  return onceOnly(stressMPa, figures.bondShearMPa);
 }

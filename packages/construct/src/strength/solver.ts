@@ -3,6 +3,7 @@
  * factorisation, the places where it can fail named.
  */
 
+import { fragmentsOf } from '@bonewright/bone';
 import { InputError } from '@bonewright/fault';
 import { type CompiledFrame, compileFrame } from '@bonewright/frame';
 import type { Case, Construct } from '../model/case-file.ts';
@@ -13,9 +14,12 @@ import { type Layout, layOut } from '../to-frame/layout.ts';
 import { type Mesh, meshOf } from '../to-frame/mesh.ts';
 import { numberSink } from '../to-frame/sink.ts';
 import { type Place, placesOf } from './places.ts';
+import { type Sections, sectionsOf } from './sections.ts';
 
 export interface ConstructSolver {
   readonly nominal: Figures;
+  /** Middle of the fracture along s. */
+  readonly middleMm: number;
   readonly mesh: Mesh;
   readonly places: readonly Place[];
   /** Index into the frame's members, one a place. */
@@ -28,6 +32,7 @@ export interface ConstructSolver {
 export interface Solution {
   readonly figures: Figures;
   readonly layout: Layout;
+  readonly sections: Sections;
 }
 
 /** Compiles a checked construct. Throws InputError where a fragment is held by nothing. */
@@ -49,9 +54,11 @@ export function constructSolver(patientCase: Case, construct: Construct): Constr
     if (figures !== nominal) buildParts(numberSink(frame), patientCase, mesh, laid, figures);
     writeLoads(frame, nodes, laid, figures);
     frame.solve();
-    return { figures, layout: laid };
+    return { figures, layout: laid, sections: sectionsOf(figures, laid) };
   };
-  return { nominal, mesh, places, placeMembers: places.map((p) => memberAt(members, p.member)), frame, solve };
+  const { middleMm } = fragmentsOf(nominal.profile.lengthMm, patientCase.fracture);
+  const placeMembers = places.map((p) => memberAt(members, p.member));
+  return { nominal, middleMm, mesh, places, placeMembers, frame, solve };
 }
 
 function memberAt(members: ReadonlyMap<string, number>, name: string): number {

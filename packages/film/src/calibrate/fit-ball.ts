@@ -207,21 +207,20 @@ function leastSquares(ring: Ring, film: Attenuation, rough: RoughBall, diameterM
   return descend(task, Float64Array.from(start), steps, free, sd, priors);
 }
 
-/** Spread of the values beside the ball and in its middle. */
+/** Noise beside the ball and in its middle, from differences of neighbours along the rows: gradients do not count. */
 function noiseLevels(ring: Ring, rough: RoughBall): { inside: number; outside: number } {
   const inside: number[] = [];
   const outside: number[] = [];
-  for (let i = 0; i < ring.v.length; i++) {
+  for (let i = 0; i + 1 < ring.v.length; i++) {
+    if (ring.row[i] !== ring.row[i + 1] || ring.col[i + 1] !== ring.col[i]! + 1) continue;
     const d = Math.hypot(ring.col[i]! - rough.centre[0], ring.row[i]! - rough.centre[1]);
-    if (d < 0.6 * rough.radiusPx) inside.push(ring.v[i]!);
-    if (d > rough.radiusPx + 3) outside.push(ring.v[i]!);
+    const step = ring.v[i + 1]! - ring.v[i]!;
+    if (d < 0.6 * rough.radiusPx) inside.push(step * step);
+    if (d > rough.radiusPx + 3.5) outside.push(step * step);
   }
-  const spread = (v: number[]) => {
-    v.sort((a, b) => a - b);
-    return (v[Math.floor(0.84 * v.length)]! - v[Math.floor(0.16 * v.length)]!) / 2;
-  };
+  const rms = (v: number[]) => Math.sqrt(v.reduce((sum, x) => sum + x, 0) / (2 * v.length));
   const least = 1e-4 * (rough.inside - rough.outside);
-  return { inside: Math.max(least, spread(inside)), outside: Math.max(least, spread(outside)) };
+  return { inside: Math.max(least, rms(inside)), outside: Math.max(least, rms(outside)) };
 }
 
 /**
@@ -283,6 +282,7 @@ function descend(
   const variance = (k: number) => cov[k * free + k]!;
   // short axis a (1 - e): its own sd and that of the ellipse's terms
   const sdOfRadius = Math.sqrt(variance(2) + (x[2]! * x[2]! * (variance(3) + variance(4))) / 2);
+  if ((globalThis as {DBG?: boolean}).DBG) console.log(UNKNOWN.map((n, k) => n + ' ' + x[k]!.toFixed(3) + '±' + Math.sqrt(variance(Math.min(k, free - 1))).toFixed(3)).join(', '), cost, v.length);
   return { x, residual: model.map((m, i) => v[i]! - m), sdOfRadius };
 }
 

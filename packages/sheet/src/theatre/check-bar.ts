@@ -6,8 +6,8 @@ const ADVICE = 'Lay a ruler on this bar. If it is not 100 mm, print again at 100
 
 export const CHECK_BAR_HEIGHT_MM = 14;
 
-/** Draws the bar centred at y; returns the y below its words. */
-export function checkBar(paper: Paper, y: number): number {
+/** Draws the bar, centred on the page, at y. */
+export function checkBar(paper: Paper, y: number): void {
   const x = (paper.widthMm - BAR_MM) / 2;
   paper.decoration(() => {
     paper.line([x, y + 3], [x + BAR_MM, y + 3], 0.4);
@@ -16,7 +16,6 @@ export function checkBar(paper: Paper, y: number): number {
   paper.part('P', () => paper.text('0', [x - 4, y + 0.9], { size: 10, align: 'right' }));
   paper.part('P', () => paper.text('100 mm', [x + BAR_MM + 4, y + 0.6], { face: 'bold', size: 11 }));
   paper.part('P', () => paper.text(ADVICE, [paper.widthMm / 2, y + 7.5], { size: 9.5, align: 'center' }));
-  return y + CHECK_BAR_HEIGHT_MM;
 }
 
 /** A stroke across the bar; the two at its ends stand inside, so that ink from edge to edge is 100 mm. */

@@ -1,7 +1,7 @@
 /** What is read and filled in last: checks that ask for care, counts, cautions, and the title block. */
-import type { Check, Plan } from '@bonewright/construct';
+import type { Check, Plan, Verdict } from '@bonewright/construct';
 import type { Paper } from '../paper/paper.ts';
-import type { TheatreSheetFacts } from './facts.ts';
+import type { SheetTitle } from './facts.ts';
 import { mark } from './marks.ts';
 
 const TITLE_BLOCK_MM = 16;
@@ -9,26 +9,34 @@ const COUNTS_MM = 13;
 const CAUTION =
   'A decision aid for a licensed veterinary surgeon, who decides and answers for the operation; local law and codes of practice come first. Margins rest on estimated loads and material figures: see the plan on screen for sources.';
 
-/** Height of the foot, mm, which always stands at the bottom of the last page. */
+/** Height of the foot, mm, kept free at the bottom of every page. */
 export const FOOT_HEIGHT_MM = COUNTS_MM + TITLE_BLOCK_MM + 11;
 
-/** Checks that are not good, worst first, a line each; returns the y below them. */
-export function checkLines(paper: Paper, plan: Plan, y: number, mostLines: number): number {
+const MOST_LINES = 4;
+const CHECK_WORDS = { size: 9.5, width: 178 };
+
+/** The checks that are not good, worst first, as many as a sheet holds, and what is left. */
+function linesOf(plan: Plan): { readonly verdict: Verdict | null; readonly words: string }[] {
   const asked = worst(plan.checks);
+  const shown = asked.slice(0, MOST_LINES).map((c) => ({ verdict: c.verdict, words: `${c.verdict}: ${c.because}` }));
+  const left = asked.length - shown.length;
+  return left > 0 ? [...shown, { verdict: null, words: `and ${left} more to watch: see the plan on screen` }] : shown;
+}
+
+const lineHeightMm = (paper: Paper, words: string): number => Math.max(5.2, paper.textHeight(words, CHECK_WORDS) + 1);
+
+/** Height the check lines need, mm. */
+export const checkLinesHeightMm = (paper: Paper, plan: Plan): number =>
+  linesOf(plan).reduce((sum, { words }) => sum + lineHeightMm(paper, words), 2);
+
+/** Draws the checks that ask for care, a line each. */
+export function checkLines(paper: Paper, plan: Plan, y: number): void {
   let at = y;
-  for (const check of asked.slice(0, mostLines)) {
-    paper.decoration(() => mark(paper, check.verdict, [paper.left + 2, at + 2.2]));
-    const words = { size: 9.5, width: paper.right - paper.left - 8 };
-    paper.part('P', () => paper.text(`${check.verdict}: ${check.because}`, [paper.left + 6, at], words));
-    at += Math.max(5.2, paper.textHeight(`${check.verdict}: ${check.because}`, words) + 1);
+  for (const { verdict, words } of linesOf(plan)) {
+    if (verdict) paper.decoration(() => mark(paper, verdict, [paper.left + 2, at + 2.2]));
+    paper.part('P', () => paper.text(words, [paper.left + 6, at], CHECK_WORDS));
+    at += lineHeightMm(paper, words);
   }
-  const left = asked.length - mostLines;
-  if (left > 0) {
-    const more = `and ${left} more to watch: see the plan on screen`;
-    paper.part('P', () => paper.text(more, [paper.left + 6, at], { size: 9.5 }));
-    at += 5.2;
-  }
-  return at;
 }
 
 function worst(checks: readonly Check[]): Check[] {
@@ -36,19 +44,14 @@ function worst(checks: readonly Check[]): Check[] {
   return checks.filter((c) => c.verdict !== 'good').sort((a, b) => rank[a.verdict] - rank[b.verdict]);
 }
 
-/** Draws counts, caution and title block at the bottom of the page. */
-export function foot(paper: Paper, { title, plan }: TheatreSheetFacts, sheet: string): void {
+/** Boxes for what went in and came out, and the caution, above the title block of the last page. */
+export function counts(paper: Paper, plan: Plan): void {
   const y = paper.bottom - FOOT_HEIGHT_MM;
-  counts(paper, y, plan.im !== null);
   const words = { size: 8.5, width: paper.right - paper.left };
   paper.part('P', () => paper.text(CAUTION, [paper.left, y + COUNTS_MM + 1], words));
-  titleBlock(paper, title, sheet, paper.bottom - TITLE_BLOCK_MM);
-}
-
-function counts(paper: Paper, y: number, hasIm: boolean): void {
   paper.decoration(() => paper.line([paper.left, y], [paper.right, y], 0.5));
   paper.part('H2', () => paper.text('Counts', [paper.left, y + 2], { face: 'heading', size: 13 }));
-  const things = ['wires', ...(hasIm ? ['IM pins'] : []), 'swabs', 'needles'];
+  const things = ['wires', ...(plan.im ? ['IM pins'] : []), 'swabs', 'needles'];
   const step = (paper.right - paper.left - 24) / things.length;
   things.forEach((thing, i) => {
     const x = paper.left + 24 + i * step;
@@ -60,7 +63,9 @@ function counts(paper: Paper, y: number, hasIm: boolean): void {
   });
 }
 
-function titleBlock(paper: Paper, title: TheatreSheetFacts['title'], sheet: string, y: number): void {
+/** Who plans, who places, where lengths come from, which sheet: at the foot of every page. */
+export function titleBlock(paper: Paper, title: SheetTitle, sheet: string): void {
+  const y = paper.bottom - TITLE_BLOCK_MM;
   const edges = [0, 58, 116, 156].map((x) => paper.left + x);
   paper.decoration(() => {
     paper.rect([paper.left, y], paper.right - paper.left, TITLE_BLOCK_MM, { line: 0.5 });

@@ -8,10 +8,10 @@ const ROW_MM = 7;
 const AXIS = { from: 0.5, to: 6, atMm: 96, widthMm: 48 };
 const TICKS = [1, 1.5, 3, 6];
 
-export const MARGIN_BARS_HEIGHT_MM = 13 + 5 * ROW_MM + 5;
+export const MARGIN_BARS_HEIGHT_MM = 6.5 + 5 * ROW_MM + 7;
 
-/** Draws the bars at y; returns the y below them. */
-export function marginBars(paper: Paper, plan: Plan, y: number): number {
+/** Draws the bars at y. */
+export function marginBars(paper: Paper, plan: Plan, y: number): void {
   paper.part('H2', () => paper.text('Margins, worst first', [paper.left, y - 0.6], { face: 'heading', size: 13 }));
   const note = 'in 5, 50 and 95 of 100 trials it keeps less than this many times what is asked';
   paper.part('P', () => paper.text(note, [paper.right, y + 1.8], { size: 8.5, align: 'right' }));
@@ -22,7 +22,6 @@ export function marginBars(paper: Paper, plan: Plan, y: number): number {
     at += ROW_MM;
   }
   axis(paper, at);
-  return at + 5;
 }
 
 const across = (paper: Paper, margin: number): number => {

@@ -15,12 +15,12 @@ interface Row {
 }
 
 /** Height the table needs, mm. */
-export const pinTableHeightMm = (plan: Plan): number => 14 + ROW_MM * rowCount(plan);
+export const pinTableHeightMm = (plan: Plan): number => 17 + ROW_MM * rowCount(plan);
 
 const rowCount = (plan: Plan): number => plan.pins.length + (plan.im ? 1 : 0) + plan.column.length;
 
-/** Draws the table at y; returns the y below it. */
-export function pinTable(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number): number {
+/** Draws the table at y. */
+export function pinTable(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number): void {
   paper.part('H2', () => paper.text('Pins, proximal end first', [paper.left, y - 0.6], { face: 'heading', size: 13 }));
   paper.decoration(() => paper.line([paper.left, y + 6.5], [paper.right, y + 6.5], 0.5));
   HEADINGS.forEach((h, i) => {
@@ -34,7 +34,6 @@ export function pinTable(paper: Paper, { patientCase, plan }: TheatreSheetFacts,
     at += ROW_MM;
   }
   paper.decoration(() => paper.line([paper.left, at], [paper.right, at], 0.5));
-  return at + 4;
 }
 
 function pinRows(plan: Plan, patientCase: Case): Row[] {

@@ -5,8 +5,8 @@ import { figure as digits } from './words.ts';
 
 const ROOM_MM = 30;
 
-/** Draws the section in a box whose top centre is given; returns the y below its words. */
-export function sectionDrawing(paper: Paper, section: SectionFigure, [x, y]: Point, widthMm: number): number {
+/** Draws the section in a box whose top centre is given, with its words below. */
+export function sectionDrawing(paper: Paper, section: SectionFigure, [x, y]: Point, widthMm: number): void {
   const scale = Math.max(1, Math.floor(ROOM_MM / Math.max(...section.outerMm)));
   const centre: Point = [x, y + 6 + ROOM_MM / 2];
   paper.part('P', () => paper.text('cranial', [x, y], { size: 8.5, align: 'center' }));
@@ -17,7 +17,6 @@ export function sectionDrawing(paper: Paper, section: SectionFigure, [x, y]: Poi
   const top = centre[1] + ROOM_MM / 2 + 4;
   const left: Point = [x - widthMm / 2, top];
   paper.part('P', () => paper.text(words, left, { size: 8.5, align: 'center', width: widthMm }));
-  return top + paper.textHeight(words, { size: 8.5, width: widthMm });
 }
 
 function roomWords({ pin, im }: SectionFigure): string {

@@ -2,31 +2,62 @@
 import { Paper } from '../paper/paper.ts';
 import { CHECK_BAR_HEIGHT_MM, checkBar } from './check-bar.ts';
 import type { TheatreSheetFacts } from './facts.ts';
-import { checkLines, FOOT_HEIGHT_MM, foot } from './foot.ts';
-import { head } from './head.ts';
+import { checkLines, checkLinesHeightMm, counts, FOOT_HEIGHT_MM, titleBlock } from './foot.ts';
+import { head, headHeightMm } from './head.ts';
 import { MARGIN_BARS_HEIGHT_MM, marginBars } from './margin-bars.ts';
 import { pinTable, pinTableHeightMm } from './pin-table.ts';
-import { views } from './views.ts';
+import { views, viewsHeightMm } from './views.ts';
 
-const MOST_CHECK_LINES = 4;
+/** One part of the sheet, which never breaks across pages. */
+interface Part {
+  readonly heightMm: number;
+  readonly draw: (y: number) => void;
+}
 
 /** Makes the PDF of the plan's theatre sheet. Lengths on it are true: 1 mm in the plan is 1 mm on paper. */
 export async function theatreSheet(facts: TheatreSheetFacts): Promise<Uint8Array> {
-  const { plan, title } = facts;
+  const { title } = facts;
   const paper = new Paper({ title: `Theatre sheet, ${title.patient}`, size: title.size ?? 'A4', made: title.made });
-  paper.page();
-  const drawn = views(paper, facts, head(paper, facts));
-  const tablesMm = CHECK_BAR_HEIGHT_MM + pinTableHeightMm(plan) + MARGIN_BARS_HEIGHT_MM + 8;
-  const onOnePage = drawn + tablesMm <= paper.bottom - FOOT_HEIGHT_MM;
-  let y = checkBar(paper, drawn);
-  if (!onOnePage) {
-    foot(paper, facts, '1 of 2');
+  const pages = paged(partsOf(paper, facts), roomMm(paper, facts));
+  pages.forEach((parts, i) => {
     paper.page();
-    y = head(paper, facts);
-  }
-  y = marginBars(paper, plan, pinTable(paper, facts, y)) + 2;
-  const lines = Math.floor((paper.bottom - FOOT_HEIGHT_MM - y) / 5.5) - 1;
-  checkLines(paper, plan, y, Math.max(1, Math.min(MOST_CHECK_LINES, lines)));
-  foot(paper, facts, onOnePage ? '1 of 1' : '2 of 2');
+    head(paper, facts);
+    let y = paper.top + headHeightMm(paper, facts);
+    for (const part of parts) {
+      part.draw(y);
+      y += part.heightMm;
+    }
+    if (i === pages.length - 1) counts(paper, facts.plan);
+    titleBlock(paper, title, `${i + 1} of ${pages.length}`);
+  });
   return paper.finish();
+}
+
+function partsOf(paper: Paper, facts: TheatreSheetFacts): Part[] {
+  const { plan } = facts;
+  return [
+    { heightMm: viewsHeightMm(facts), draw: (y) => views(paper, facts, y) },
+    { heightMm: CHECK_BAR_HEIGHT_MM, draw: (y) => checkBar(paper, y) },
+    { heightMm: pinTableHeightMm(plan), draw: (y) => pinTable(paper, facts, y) },
+    { heightMm: MARGIN_BARS_HEIGHT_MM, draw: (y) => marginBars(paper, plan, y) },
+    { heightMm: checkLinesHeightMm(paper, plan), draw: (y) => checkLines(paper, plan, y) },
+  ];
+}
+
+const roomMm = (paper: Paper, facts: TheatreSheetFacts): number =>
+  paper.bottom - FOOT_HEIGHT_MM - paper.top - headHeightMm(paper, facts);
+
+/** Fills page after page; the first part of a page stands on it even where it is too tall. */
+function paged(parts: readonly Part[], roomOnPageMm: number): Part[][] {
+  const pages: Part[][] = [[]];
+  let left = roomOnPageMm;
+  for (const part of parts) {
+    if (part.heightMm > left && pages.at(-1)!.length > 0) {
+      pages.push([]);
+      left = roomOnPageMm;
+    }
+    pages.at(-1)!.push(part);
+    left -= part.heightMm;
+  }
+  return pages;
 }

@@ -9,22 +9,28 @@ const RULER_MM = 14;
 const LABEL_MM = 17;
 const HEADING_MM = 13;
 const SECTION_MM = 46;
+const SECTION_HEIGHT_MM = 62;
 const SIDES = {
   craniocaudal: { title: 'Craniocaudal', note: 'medial to the right', sense: 1 },
   mediolateral: { title: 'Mediolateral', note: 'cranial to the left', sense: -1 },
 } as const;
 
-/** Draws the views at y; returns the y below the longest of them. */
-export function views(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number): number {
-  const figures = viewFigures(patientCase, constructOf(plan));
+/** Height both views need, mm: the taller of the bone with its frame and the section. */
+export function viewsHeightMm({ patientCase, plan }: TheatreSheetFacts): number {
+  const tallest = Math.max(...viewFigures(patientCase, constructOf(plan)).map(({ extent: { s } }) => s[1] - s[0]));
+  return Math.max(HEADING_MM + tallest, SECTION_HEIGHT_MM) + 3;
+}
+
+/** Draws the views at y. */
+export function views(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number): void {
+  const construct = constructOf(plan);
   let x = paper.left;
-  for (const figure of figures) {
+  for (const figure of viewFigures(patientCase, construct)) {
     oneView(paper, figure, x, y);
     x += viewWidthMm(figure);
   }
-  const section = sectionFigure(patientCase, constructOf(plan));
-  const sectionBottom = section && x + SECTION_MM <= paper.right + 1 ? sectionAt(paper, section, y) : y;
-  return Math.max(sectionBottom, y + HEADING_MM + Math.max(...figures.map((f) => f.extent.s[1] - f.extent.s[0]))) + 3;
+  const section = sectionFigure(patientCase, construct);
+  if (section && x + SECTION_MM <= paper.right + 1) sectionAt(paper, section, y);
 }
 
 const viewWidthMm = ({ extent: { w } }: ViewFigure): number => RULER_MM + (w[1] - w[0]) + LABEL_MM + 3;
@@ -38,10 +44,10 @@ function oneView(paper: Paper, figure: ViewFigure, x: number, y: number): void {
   viewDrawing(paper, figure, { originMm: [originX, y + HEADING_MM - s[0]], sense });
 }
 
-function sectionAt(paper: Paper, section: SectionFigure, y: number): number {
+function sectionAt(paper: Paper, section: SectionFigure, y: number): void {
   const x = paper.right - SECTION_MM / 2;
   paper.part('H2', () =>
     paper.text(`Section at P${section.pin}`, [paper.right - SECTION_MM, y], { face: 'heading', size: 13 }),
   );
-  return sectionDrawing(paper, section, [x, y + 8], SECTION_MM);
+  sectionDrawing(paper, section, [x, y + 8], SECTION_MM);
 }

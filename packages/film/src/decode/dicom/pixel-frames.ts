@@ -8,6 +8,7 @@ import { joined, viewOf } from '../bytes.ts';
 import { EXPORT_AGAIN } from '../limits.ts';
 import type { DataSet } from './elements.ts';
 import type { ImageHeader } from './image-header.ts';
+import { swapPairs } from './stored-values.ts';
 import { placeOf } from './tags.ts';
 
 const UNDEFINED_LENGTH = 0xffffffff;
@@ -34,8 +35,9 @@ export function nativePixels(set: DataSet, element: Element, header: ImageHeader
       place,
       EXPORT_AGAIN,
     );
-  const pixels = set.bytes.subarray(element.dataOffset, element.dataOffset + needed);
-  const spare = set.bytes.subarray(element.dataOffset + needed, element.dataOffset + element.length);
+  const whole = inOrder(set.bytes.subarray(element.dataOffset, element.dataOffset + there), set, header, element.vr);
+  const pixels = whole.subarray(0, needed);
+  const spare = whole.subarray(needed);
   if (spare.length > 1) {
     if (!isPadding(spare, pixels, header.frameBytes / header.rows))
       throw new InputError(
@@ -46,6 +48,14 @@ export function nativePixels(set: DataSet, element: Element, header: ImageHeader
     warnings.push(`${spare.length} bytes after the last pixel were left out`);
   }
   return pixels;
+}
+
+/** Eight-bit samples written as words of a big-endian file lie in swapped pairs, the padding byte in the last (PS3.5 annex A.3). */
+function inOrder(bytes: Uint8Array, set: DataSet, header: ImageHeader, vr: string | undefined): Uint8Array {
+  if (set.littleEndian || header.bitsAllocated === 16 || vr !== 'OW') return bytes;
+  const swapped = bytes.slice();
+  swapPairs(swapped);
+  return swapped;
 }
 
 /** Less than a row; or more, but plainly black where the last row is not: else a row or column may be missing in the header. */
@@ -100,7 +110,6 @@ function readFragments(bytes: Uint8Array, start: number): Fragment[] {
     if (!isItemGroup || kind !== ITEM)
       throw new InputError('a fragment of the pixel data does not begin as it should', `byte ${at}`, EXPORT_AGAIN);
     const from = at + ITEM_HEADER_BYTES;
-    if (from + length > bytes.length) throw cutShort(at);
     items.push({ offset: at - first, bytes: bytes.subarray(from, from + length) });
     at = from + length;
     if (items.length === 1) first = at;

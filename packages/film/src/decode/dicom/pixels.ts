@@ -11,7 +11,7 @@ import { type Part10, pixelDataElement } from './elements.ts';
 import type { ImageHeader } from './image-header.ts';
 import { compressedFrames, nativePixels } from './pixel-frames.ts';
 import { decodeRle } from './rle.ts';
-import { interleaved, storedValues, swapPairs } from './stored-values.ts';
+import { interleaved, storedValues } from './stored-values.ts';
 import { placeOf } from './tags.ts';
 import type { PixelCoding } from './transfer-syntax.ts';
 
@@ -20,7 +20,7 @@ export async function readPixels(file: Part10, header: ImageHeader, warnings: st
   const element = pixelDataElement(file);
   const { pixels: coding } = file.syntax;
   if (coding === 'native') {
-    const raw = bytesInOrder(nativePixels(file, element, header, warnings), file, header, element.vr);
+    const raw = nativePixels(file, element, header, warnings);
     const { values, hasStrayBits } = storedValues(
       header.planar ? interleaved(raw, header) : raw,
       file.littleEndian,
@@ -45,14 +45,6 @@ export async function readPixels(file: Part10, header: ImageHeader, warnings: st
 }
 
 const STRAY = 'bits beyond those stored hold an old overlay or damage: they were left out';
-
-/** Eight-bit samples written as words of a big-endian file lie in swapped pairs (PS3.5 annex A.3). */
-function bytesInOrder(raw: Uint8Array, file: Part10, header: ImageHeader, vr: string | undefined): Uint8Array {
-  if (file.littleEndian || header.bitsAllocated === 16 || vr !== 'OW') return raw;
-  const swapped = raw.slice();
-  swapPairs(swapped);
-  return swapped;
-}
 
 const startOf = (coding: PixelCoding): ((bytes: Uint8Array) => boolean) => {
   if (coding === 'rle') return () => true;

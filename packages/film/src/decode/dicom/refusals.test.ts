@@ -292,6 +292,13 @@ test('sequences nested 200,000 deep are refused, not run into the ground', async
   expect(await refusal(nested)).toMatch(/nested too deep|more than/);
 });
 
+test('a sequence of more items than any film has is refused', async () => {
+  const open = Uint8Array.of(0x40, 0, 0x75, 0x02, 0x53, 0x51, 0, 0, 255, 255, 255, 255);
+  const items = new Uint8Array(8 * 200_001);
+  for (let at = 0; at < items.length; at += 8) items.set([0xfe, 0xff, 0, 0xe0], at);
+  expect(await refusal(joined([header, open, items]))).toMatch(/^the header holds more than 200000 elements/);
+});
+
 test('more elements than a header has are refused', async () => {
   const many = Array.from({ length: 20_001 }, (_, i) => joined([words(0x0029, i), ascii('LO'), words(0)]));
   expect(await refusal(joined([header, ...many]))).toMatch(/^the header holds more than 20000 elements/);
