@@ -1,0 +1,40 @@
+/** Addresses of the pages. */
+import { STAGES, type Stage, stageOf } from '@bonewright/casebook';
+import { Redirect, Route, Switch } from 'wouter';
+import { StartCase } from './admission/start-case.tsx';
+import { BoardPage } from './board/board-page.tsx';
+import { CasePage } from './case/case-page.tsx';
+import { FaultBoundary, FaultLine } from './shell/fault-boundary.tsx';
+import { NotHere } from './shell/not-here.tsx';
+import { useCase } from './sync/use-case.ts';
+
+const isStage = (word: string): word is Stage => STAGES.some((stage) => stage === word);
+
+export function App() {
+  return (
+    <FaultBoundary>
+      <a className="skip" href="#main">
+        To the work
+      </a>
+      <Switch>
+        <Route path="/" component={BoardPage} />
+        <Route path="/new" component={StartCase} />
+        <Route path="/case/:caseId">{({ caseId }) => <ToItsStage caseId={caseId} />}</Route>
+        <Route path="/case/:caseId/:stage">
+          {({ caseId, stage }) =>
+            isStage(stage) ? <CasePage key={caseId} caseId={caseId} stage={stage} /> : <ToItsStage caseId={caseId} />
+          }
+        </Route>
+        <Route>
+          <NotHere sentence="There is no page at this address." />
+        </Route>
+      </Switch>
+      <FaultLine />
+    </FaultBoundary>
+  );
+}
+
+function ToItsStage({ caseId }: { readonly caseId: string }) {
+  const { state } = useCase(caseId);
+  return <Redirect to={`/case/${caseId}/${stageOf(state)}`} replace />;
+}

@@ -1,0 +1,86 @@
+/** Every patient, one line each: who, how far along the path, what to do next. */
+import './board.css';
+import { useEffect, useState } from 'react';
+import { Link } from 'wouter';
+import { VerdictMark } from '../drawing/verdict-mark.tsx';
+import { ThemeSwitch } from '../shell/theme-switch.tsx';
+import { refreshBoard } from '../sync/records.ts';
+import { useBoard } from '../sync/use-case.ts';
+import { longMoment } from '../words/time.ts';
+import { BeginEmpty } from './begin-empty.tsx';
+import { EmptyBoard } from './empty-board.tsx';
+import { PatientRow } from './patient-row.tsx';
+
+const MINUTE_MS = 60_000;
+
+export function BoardPage() {
+  const { board, trouble } = useBoard();
+  const now = useNow();
+  useEffect(() => void refreshBoard(), []);
+  const cases = board?.cases ?? [];
+  const isDemonstration = cases.some(({ demonstration }) => demonstration);
+  return (
+    <div className="page">
+      <header className="head">
+        <h1 className="page-title">Patients</h1>
+        <div className="head-right">
+          <p className="head-state">
+            {isDemonstration && <span>Demonstration</span>}
+            <span>{longMoment(now)}</span>
+          </p>
+          <ThemeSwitch />
+          {isDemonstration && <BeginEmpty />}
+          <Link href="/new" className="button button-main">
+            Start a case
+          </Link>
+        </div>
+      </header>
+      <main id="main">
+        {trouble !== null && (
+          <div className="callout callout-watch notices" role="status">
+            <strong>
+              <VerdictMark verdict="watch" />
+              This list may be old
+            </strong>
+            <p>It was not read again: {trouble}. Cases can be opened and started; what is done is kept on this tablet.</p>
+          </div>
+        )}
+        {board === null && <p className="quiet board-loading">Reading the list of patients.</p>}
+        {board !== null && cases.length === 0 && <EmptyBoard />}
+        {cases.length > 0 && (
+          <>
+            <div className="board-columns" aria-hidden="true">
+              <span>patient</span>
+              <span>on the path</span>
+              <span>next</span>
+              <span>plan</span>
+            </div>
+            <ul className="board">
+              {cases.map((row) => (
+                <PatientRow key={row.caseId} row={row} now={now} />
+              ))}
+            </ul>
+            <p className="board-foot">
+              <span>
+                Solid: done. Dots: ahead.
+                {isDemonstration && ' Patients marked Demonstration are invented; their films are drawn by the program.'}
+              </span>
+              <span>
+                <kbd>Tab</kbd> choose <kbd>Enter</kbd> open
+              </span>
+            </p>
+          </>
+        )}
+      </main>
+    </div>
+  );
+}
+
+function useNow(): Date {
+  const [now, setNow] = useState(() => new Date());
+  useEffect(() => {
+    const tick = setInterval(() => setNow(new Date()), MINUTE_MS);
+    return () => clearInterval(tick);
+  }, []);
+  return now;
+}

@@ -1,0 +1,88 @@
+import { type BoardRow, STAGES } from '@bonewright/casebook';
+import { Link } from 'wouter';
+import { Animal } from '../animals/animal.tsx';
+import { VerdictWord } from '../drawing/verdict-mark.tsx';
+import { figure } from '../plan/words.ts';
+import { capital, massWords } from '../words/patient.ts';
+import { moment } from '../words/time.ts';
+
+interface PatientRowProps {
+  readonly row: BoardRow;
+  readonly now: Date;
+}
+
+export function PatientRow({ row, now }: PatientRowProps) {
+  return (
+    <li className="board-row">
+      <div className="board-patient">
+        <Animal species={row.species} width={98} />
+        <div>
+          <h2>
+            <Link href={`/case/${row.caseId}/${row.stage}`} className="board-link">
+              {capital(row.species)}
+              {row.name && <span className="board-name">, {row.name}</span>}
+            </Link>
+          </h2>
+          <p>{`${massWords(row.massG)}, ${row.side} ${row.bone}`}</p>
+          <p className="caption">
+            case {row.number}
+            {row.demonstration && ' · Demonstration'}
+          </p>
+        </div>
+      </div>
+      <Trail row={row} now={now} />
+      <div className="board-next">
+        {row.next.length === 0 && <p className="quiet">Nothing is due.</p>}
+        {row.next.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+      <div className="board-plan">
+        {row.plan ? (
+          <>
+            <p>
+              <VerdictWord verdict={row.plan.verdict} />
+            </p>
+            <p className="caption">
+              {row.plan.label}, worst margin <b>{figure(row.plan.worst.p05, 2)}</b>
+            </p>
+          </>
+        ) : (
+          <p className="quiet">none chosen</p>
+        )}
+      </div>
+    </li>
+  );
+}
+
+const STEP = 88;
+const WIDTH = STEP * (STAGES.length - 1) + 32;
+
+function Trail({ row, now }: PatientRowProps) {
+  const here = STAGES.indexOf(row.stage);
+  const x = (i: number): number => 16 + i * STEP;
+  const next = STAGES[here + 1];
+  return (
+    <div className="board-trail">
+      <p className="board-stage">
+        {capital(row.stage)}
+        <span className="caption">, changed {moment(row.changedAt, now)}</span>
+      </p>
+      <svg viewBox={`0 0 ${WIDTH} 22`} aria-hidden="true">
+        {here > 0 && <path d={`M${x(0)} 11H${x(here) - 9}`} className="trail-done" />}
+        {next && <path d={`M${x(here) + 10} 11H${x(STAGES.length - 1)}`} className="trail-ahead" />}
+        {STAGES.map((stage, i) =>
+          i === here ? (
+            <g key={stage} className="dot-here">
+              <circle cx={x(i)} cy="11" r="8" />
+              <circle cx={x(i)} cy="11" r="3.4" />
+            </g>
+          ) : (
+            <circle key={stage} cx={x(i)} cy="11" r="4.5" className={i < here ? 'dot-done' : 'dot-ahead'} />
+          ),
+        )}
+      </svg>
+      {next && <p className="caption board-ahead">then {STAGES.slice(here + 1).join(', ')}</p>}
+    </div>
+  );
+}

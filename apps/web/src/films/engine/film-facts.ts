@@ -1,0 +1,14 @@
+/** What a film's thread tells the page. */
+import type { Film, NamedLook } from '@bonewright/film';
+
+/** A film without its values: those stay in its thread. */
+export type FilmFacts = Omit<Film, 'pixels' | 'grey'> & {
+  readonly sha256: string;
+  /** Ways to look at it, the one to open with first. */
+  readonly looks: readonly NamedLook[];
+};
+
+/** An answer, or why there is none, in the words of bad input. */
+export type Answer<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly what: string; readonly path: string; readonly hint: string };

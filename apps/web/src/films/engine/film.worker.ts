@@ -1,0 +1,82 @@
+/** One film in a thread of its own: a hostile file harms nothing but itself. Whole jobs in, whole answers out. */
+import { InputError } from '@bonewright/fault';
+import {
+  calibrate,
+  configureCodecs,
+  decodeFilm,
+  type Film,
+  type GreyImage,
+  greyImage,
+  type Look,
+  looksOf,
+  type Scale,
+  type Trace,
+  type TraceRequest,
+  traceFilm,
+  windowToBytes,
+} from '@bonewright/film';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import { expose, transfer } from 'comlink';
+// biome-ignore lint/correctness/noUndeclaredDependencies: the film package lists it; a browser has to be told where its file lies
+import wasmUrl from 'dcmjs-codecs/build/dcmjs-native-codecs.wasm?url';
+import type { Answer, FilmFacts } from './film-facts.ts';
+
+configureCodecs({ wasmUrl });
+
+let image: GreyImage | null = null;
+
+async function answer<T>(job: () => T | Promise<T>): Promise<Answer<T>> {
+  try {
+    return { ok: true, value: await job() };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    const { what, path, hint } = error;
+    return { ok: false, what, path, hint };
+  }
+}
+
+function opened(): GreyImage {
+  if (!image) throw new Error('no film has been opened in this thread');
+  return image;
+}
+
+function factsOf(film: Film, sha: string): FilmFacts {
+  const { pixels: _, grey: __, ...facts } = film;
+  return { ...facts, sha256: sha, looks: looksOf(opened()) };
+}
+
+function paint(look: Look): ImageData {
+  const { rows, cols } = opened();
+  const bytes = new Uint8ClampedArray(4 * rows * cols);
+  windowToBytes(opened(), look, bytes);
+  return new ImageData(bytes, cols, rows);
+}
+
+const jobs = {
+  open: (bytes: Uint8Array, name: string) =>
+    answer(async () => {
+      const film = await decodeFilm(bytes, name);
+      image = greyImage(film);
+      return factsOf(film, bytesToHex(sha256(bytes)));
+    }),
+  /** The whole film through a look, ready to be drawn. */
+  picture: async (look: Look): Promise<ImageBitmap> => {
+    const bitmap = await createImageBitmap(paint(look));
+    return transfer(bitmap, [bitmap]);
+  },
+  /** The same as a file that an image element can show. */
+  pictureFile: async (look: Look): Promise<Blob> => {
+    const data = paint(look);
+    const canvas = new OffscreenCanvas(data.width, data.height);
+    canvas.getContext('2d')?.putImageData(data, 0, 0);
+    return canvas.convertToBlob({ type: 'image/png' });
+  },
+  scale: (calibration: TraceRequest['calibration']): Promise<Answer<Scale>> =>
+    answer(() => calibrate(opened(), calibration)),
+  trace: (request: TraceRequest): Promise<Answer<Trace>> => answer(() => traceFilm(opened(), request)),
+};
+
+export type FilmJobs = typeof jobs;
+
+expose(jobs);

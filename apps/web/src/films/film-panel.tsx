@@ -1,0 +1,100 @@
+/** One film with its plate and its steps. */
+import type { FilmState } from '@bonewright/casebook';
+import { useEffect, useState } from 'react';
+import { FieldWhy } from '../form/field.tsx';
+import type { Append } from '../sync/new-event.ts';
+import { capital } from '../words/patient.ts';
+import { moment } from '../words/time.ts';
+import { useOpenFilm } from './engine/use-open-film.ts';
+import { nextTarget, type Target } from './marks/target.ts';
+import { useMarks } from './marks/use-marks.ts';
+import type { TwoClicks } from './marks/working.ts';
+import { FilmPlate } from './plate/film-plate.tsx';
+import { FilmSteps } from './steps/film-steps.tsx';
+import { StepsFrame } from './steps/steps-frame.tsx';
+import { useTracing } from './trace/use-tracing.ts';
+
+interface FilmPanelProps {
+  readonly film: FilmState;
+  readonly place: 'first' | 'second';
+  readonly isOwn: (seq: number) => boolean;
+  readonly append: Append;
+  readonly onEnds: (filmId: string, ends: TwoClicks) => void;
+}
+
+export function FilmPanel({ film, place, isOwn, append, onEnds }: FilmPanelProps) {
+  const { filmId } = film;
+  const file = film.file.value;
+  const opening = useOpenFilm(file.sha256, file.fileName);
+  const marks = useMarks(film, append);
+  const tracing = useTracing({ film, opening, isOwn, append });
+  const [wanted, setWanted] = useState<Target | null>(null);
+  const { ends } = marks.working;
+  useEffect(() => onEnds(filmId, ends), [filmId, ends, onEnds]);
+
+  const target = wanted ?? nextTarget(marks.working);
+  const name = film.view.value ? `${film.view.value} film` : `film ${file.fileName}`;
+  const placed = () => setWanted((now) => followsOn(now));
+  const isWhole = film.trace !== null && film.fractureLine !== null && film.view.value !== null;
+  return (
+    <>
+      <section className={`film film-${place}`} aria-label={capital(name)}>
+        <header className="film-head">
+          <h2>{film.view.value ? capital(film.view.value) : file.fileName}</h2>
+          <span className="quiet">{headWords(film)}</span>
+        </header>
+        {opening.kind === 'open' && (
+          <FilmPlate
+            film={opening.film}
+            name={name}
+            marks={marks}
+            trace={film.trace?.value ?? null}
+            target={target}
+            onTarget={(next) => (next === null ? placed() : setWanted(next))}
+          />
+        )}
+        {opening.kind === 'reading' && <p className="plate plate-empty">Reading {file.fileName}</p>}
+        {opening.kind === 'failed' && (
+          <div className="plate plate-empty">
+            <FieldWhy why={opening.why} />
+          </div>
+        )}
+      </section>
+      <StepsFrame place={place} title={film.view.value ? capital(film.view.value) : file.fileName} isWhole={isWhole}>
+        {opening.kind === 'open' && (
+          <FilmSteps
+            film={film}
+            open={opening.film}
+            marks={marks}
+            tracing={tracing}
+            target={target}
+            onTarget={setWanted}
+            append={append}
+          />
+        )}
+        <p className="film-file">
+          <span className="caption">{file.fileName}</span>
+          <button
+            type="button"
+            className="link"
+            onClick={() => append([{ kind: 'film-removed', payload: { filmId } }])}
+          >
+            take it out of the case
+          </button>
+        </p>
+      </StepsFrame>
+    </>
+  );
+}
+
+/** A line wants its second end right after its first; everything else is asked for by what is missing. */
+function followsOn(target: Target | null): Target | null {
+  if (target === 'fracture-1') return 'fracture-2';
+  return target === 'end-1' ? 'end-2' : null;
+}
+
+function headWords(film: FilmState): string {
+  const towards = film.clicks?.value.columnTowards;
+  const { takenAt } = film.file.value;
+  return [takenAt && `taken ${moment(takenAt)}`, towards && `${towards} to the right`].filter(Boolean).join(' · ');
+}

@@ -1,0 +1,63 @@
+/** The Films stage: two views side by side, what each still needs, and what they say together. */
+import './films.css';
+import type { CaseState } from '@bonewright/casebook';
+import { useCallback, useState } from 'react';
+import type { Append } from '../sync/new-event.ts';
+import { FilmPanel } from './film-panel.tsx';
+import { Findings } from './findings/findings.tsx';
+import { ChooseFiles, DropFilms } from './intake/drop-films.tsx';
+import { NoFilms } from './intake/no-films.tsx';
+import { useIntake } from './intake/use-intake.ts';
+import type { TwoClicks } from './marks/working.ts';
+import { OtherFilms } from './other-films.tsx';
+import { shownFilms } from './shown-films.ts';
+
+interface FilmsStageProps {
+  readonly state: CaseState;
+  readonly append: Append;
+  readonly isOwn: (seq: number) => boolean;
+}
+
+const PLACES = ['first', 'second'] as const;
+
+export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
+  const intake = useIntake(state.films, append);
+  const [ends, setEnds] = useState<ReadonlyMap<string, TwoClicks>>(new Map());
+  const keepEnds = useCallback(
+    (filmId: string, pair: TwoClicks) => setEnds((now) => (now.get(filmId) === pair ? now : new Map(now).set(filmId, pair))),
+    [],
+  );
+  const shown = shownFilms(state.films);
+  if (shown.length === 0)
+    return (
+      <DropFilms intake={intake}>
+        <NoFilms intake={intake} />
+      </DropFilms>
+    );
+  return (
+    <DropFilms intake={intake}>
+      <div className="films">
+        {shown.map((film, i) => (
+          <FilmPanel
+            key={film.filmId}
+            film={film}
+            place={PLACES[i] ?? 'second'}
+            isOwn={isOwn}
+            append={append}
+            onEnds={keepEnds}
+          />
+        ))}
+        {shown.length === 1 && (
+          <div className="film film-second film-missing-view">
+            <p className="lead">One view says nothing about the other way a bone bends. Drop the second film here, or choose it.</p>
+            <ChooseFiles intake={intake} word="Choose the second film" isMain />
+          </div>
+        )}
+        <div className="films-findings">
+          <Findings state={state} shown={shown} ends={ends} isOwn={isOwn} append={append} />
+          <OtherFilms films={state.films} shown={shown} intake={intake} append={append} />
+        </div>
+      </div>
+    </DropFilms>
+  );
+}

@@ -1,0 +1,83 @@
+/** What the two films say together: the bone as measured, its walls, and what the surgeon adds before a plan. */
+import { type CaseState, type FilmState, outOfDate } from '@bonewright/casebook';
+import { VerdictMark } from '../../drawing/verdict-mark.tsx';
+import type { Append } from '../../sync/new-event.ts';
+import { Description } from '../describe/description.tsx';
+import type { TwoClicks } from '../marks/working.ts';
+import { filmOfView, useJoining } from '../trace/use-joining.ts';
+import { FindingsTable } from './findings-table.tsx';
+import { ScaleBox } from './scale-box.tsx';
+import { useViewsApart, ViewsApart } from './views-apart.tsx';
+import { WallsChart } from './walls-chart.tsx';
+
+interface FindingsProps {
+  readonly state: CaseState;
+  readonly shown: readonly FilmState[];
+  readonly ends: ReadonlyMap<string, TwoClicks>;
+  readonly isOwn: (seq: number) => boolean;
+  readonly append: Append;
+}
+
+export function Findings({ state, shown, ends, isOwn, append }: FindingsProps) {
+  const apart = useViewsApart(state.caseId);
+  const craniocaudal = filmOfView(shown, 'craniocaudal');
+  const mediolateral = filmOfView(shown, 'mediolateral');
+  const withEnds = (film: FilmState | null) => film && { film, ends: ends.get(film.filmId) ?? [null, null] };
+  const failure = useJoining({
+    state,
+    views: [withEnds(craniocaudal), withEnds(mediolateral)],
+    betweenViewsDeg: apart.betweenViewsDeg,
+    isOwn,
+    append,
+  });
+  const isSameView = shown.length === 2 && shown[0]?.view.value !== null && shown[0]?.view.value === shown[1]?.view.value;
+  const bone = state.bone?.value.bone ?? null;
+  const old = outOfDate(state).find(({ part }) => part === 'bone');
+  return (
+    <section className="findings" aria-labelledby="findings-title">
+      <h2 id="findings-title">What the films say</h2>
+      {isSameView && (
+        <Callout title={`Both films say ${shown[0]?.view.value}`}>One of them must be the other view.</Callout>
+      )}
+      {failure && <Callout title="The views could not be joined">{failure}.</Callout>}
+      {bone === null && failure === null && !isSameView && (
+        <p className="quiet">Nothing yet: both films want their steps done. What one film says alone stands on it.</p>
+      )}
+      {bone && (
+        <>
+          {old && failure !== null && <p className="quiet">The figures below are older: {old.because}.</p>}
+          <FindingsTable bone={bone} />
+          <WallsChart bone={bone} />
+          <ScaleBox films={[craniocaudal, mediolateral].filter((film) => film !== null)} />
+          <ViewsApart apart={apart} />
+          {bone.warnings.map((warning) => (
+            <Callout key={warning} title={warningTitle(warning)}>
+              {sentence(warning)}
+            </Callout>
+          ))}
+          <Description state={state} bone={bone} append={append} />
+        </>
+      )}
+    </section>
+  );
+}
+
+function Callout({ title, children }: { readonly title: string; readonly children: React.ReactNode }) {
+  return (
+    <div className="callout callout-watch">
+      <strong>
+        <VerdictMark verdict="watch" />
+        {title}
+      </strong>
+      <p>{children}</p>
+    </div>
+  );
+}
+
+const warningTitle = (warning: string): string => {
+  if (/long in the/.test(warning)) return 'The two films give two lengths';
+  if (/beyond what could be traced/.test(warning)) return 'Part of the bone is not measured';
+  return 'To know';
+};
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

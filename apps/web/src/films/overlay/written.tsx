@@ -1,0 +1,88 @@
+/** Words and lengths on the film: the bend beside the fracture, the ball's size, a bar of 10 mm. */
+import type { Measured, Pixel, Trace } from '@bonewright/film';
+import { Haloed, lineThrough } from '../../plan/films/halo.tsx';
+import { figure } from '../../plan/words.ts';
+
+interface WrittenProps {
+  readonly trace: Trace;
+  readonly unit: number;
+  readonly ballMm: number | null;
+}
+
+const FIGURE_PX = 20;
+const SPREAD_PX = 13;
+
+export function Written({ trace, unit, ballMm }: WrittenProps) {
+  return (
+    <g>
+      {trace.ball && ballMm !== null && <BallSize ball={trace.ball} mm={ballMm} unit={unit} />}
+      <Bend trace={trace} unit={unit} />
+    </g>
+  );
+}
+
+function Bend({ trace, unit }: { readonly trace: Trace; readonly unit: number }) {
+  const distal = trace.segments[1];
+  const { angulationDeg } = trace;
+  if (!distal || angulationDeg.value === null) return null;
+  const middle: Pixel = [
+    (distal.axis.from[0] + distal.axis.to[0]) / 2,
+    (distal.axis.from[1] + distal.axis.to[1]) / 2,
+  ];
+  const outer = distal.stations.flatMap(({ walls }) => walls.outer ?? []).map(([x]) => x);
+  const right = Math.max(middle[0], ...outer) + 30 * unit;
+  return (
+    <Figure at={[right, middle[1]]} value={`${figure(Math.abs(angulationDeg.value))}°`} spread={spread(angulationDeg)} unit={unit} />
+  );
+}
+
+const spread = ({ sd }: Measured): string => (sd === null ? '' : `± ${figure(sd)}`);
+
+interface FigureProps {
+  readonly at: Pixel;
+  readonly value: string;
+  readonly spread: string;
+  readonly unit: number;
+}
+
+function Figure({ at: [x, y], value, spread, unit }: FigureProps) {
+  return (
+    <g fill="var(--chalk)" strokeWidth={3.5 * unit}>
+      <text x={x} y={y} fontSize={FIGURE_PX * unit} className="film-figure">
+        {value}
+      </text>
+      <text x={x} y={y + 17 * unit} fontSize={SPREAD_PX * unit} className="film-figure film-figure-small">
+        {spread}
+      </text>
+    </g>
+  );
+}
+
+interface BallSizeProps {
+  readonly ball: NonNullable<Trace['ball']>;
+  readonly mm: number;
+  readonly unit: number;
+}
+
+function BallSize({ ball, mm, unit }: BallSizeProps) {
+  const [x, y] = ball.centre;
+  const half = ball.shortAxisPx / 2;
+  const line = y + half + 11 * unit;
+  const ends = [x - half, x + half].map((end) => lineThrough([[end, line - 5 * unit], [end, line + 5 * unit]]));
+  return (
+    <g>
+      <Haloed d={lineThrough([[x - half, line], [x + half, line]]) + ends.join('')} colour="var(--chalk)" widthPx={unit} unit={unit} />
+      <text
+        x={x}
+        y={line + 20 * unit}
+        textAnchor="middle"
+        fontSize={SPREAD_PX * unit}
+        fill="var(--chalk)"
+        strokeWidth={3.5 * unit}
+        className="film-figure"
+      >
+        {`${figure(mm, 2)} mm`}
+      </text>
+    </g>
+  );
+}

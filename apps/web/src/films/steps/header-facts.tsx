@@ -1,0 +1,18 @@
+/** What the file says of itself, for the user to confirm; never acted on. */
+import type { Film } from '@bonewright/film';
+
+const SHOWN = [
+  ['viewPosition', 'view'],
+  ['view', 'view'],
+  ['imageLaterality', 'side'],
+  ['laterality', 'side'],
+  ['bodyPart', 'part'],
+  ['species', 'species'],
+  ['patientName', 'name'],
+] as const;
+
+export function HeaderFacts({ header }: { readonly header: Film['header'] }) {
+  const said = SHOWN.flatMap(([key, word]) => (header[key] ? [`${word} ${header[key]}`] : []));
+  if (said.length === 0) return <span className="caption">The file does not say which view it is.</span>;
+  return <span className="caption">The file says: {said.join(', ')}. Go by the marker on the film.</span>;
+}

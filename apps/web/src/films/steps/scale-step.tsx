@@ -1,0 +1,123 @@
+/** How large a pixel is at the bone: by a steel ball, a known scale or the geometry; what the file says is shown beside. */
+import type { FilmState } from '@bonewright/casebook';
+import type { Spacing } from '@bonewright/film';
+import { Choice } from '../../form/choice.tsx';
+import { Field } from '../../form/field.tsx';
+import { numberFault } from '../../form/read-number.ts';
+import { figure, threeFigures } from '../../plan/words.ts';
+import { remember } from '../../sync/device-memory.ts';
+import type { CalibrationDraft, CalibrationField, CalibrationKind } from '../marks/calibration-draft.ts';
+import type { Target } from '../marks/target.ts';
+import type { Marks } from '../marks/use-marks.ts';
+import { BALL_MEMORY } from './ball-memory.ts';
+
+interface ScaleStepProps {
+  readonly film: FilmState;
+  readonly spacing: Spacing | null;
+  readonly marks: Marks;
+  readonly target: Target | null;
+  readonly onTarget: (target: Target) => void;
+}
+
+const KINDS: readonly (readonly [CalibrationKind, string])[] = [
+  ['ball', 'steel ball'],
+  ['scale', 'scale'],
+  ['geometry', 'geometry'],
+];
+
+export function ScaleStep({ film, spacing, marks, target, onTarget }: ScaleStepProps) {
+  const { calibration } = marks.working;
+  const change = (part: Partial<CalibrationDraft>) => ({ calibration: { ...calibration, ...part } });
+  const field = (name: CalibrationField, label: string, unit: string, from0 = false) => (
+    <Field
+      label={label}
+      unit={unit}
+      inputMode="decimal"
+      value={calibration[name]}
+      onChange={(text) => marks.hold(change({ [name]: text }))}
+      onBlur={() => marks.keep(change({}))}
+      onEnter={() => marks.keep(change({}))}
+      why={numberFault(calibration[name], { from0 })}
+    />
+  );
+  const trace = film.trace?.value;
+  return (
+    <>
+      <Choice
+        label="What the scale is taken from"
+        isLabelHidden
+        options={KINDS}
+        value={calibration.kind}
+        onChange={(kind) => marks.keep(change({ kind }))}
+      />
+      {calibration.kind === 'ball' && (
+        <>
+          <div className="scale-ball">
+            <Field
+              label="Ball across"
+              unit="mm"
+              inputMode="decimal"
+              value={calibration.diameterMm}
+              onChange={(diameterMm) => marks.hold(change({ diameterMm }))}
+              onBlur={() => {
+                remember(BALL_MEMORY, calibration.diameterMm);
+                marks.keep(change({}));
+              }}
+              onEnter={() => marks.keep(change({}))}
+              why={numberFault(calibration.diameterMm)}
+            />
+            <button type="button" className="button" aria-pressed={target === 'ball'} onClick={() => onTarget('ball')}>
+              {calibration.near ? 'Click it again' : 'Click near it'}
+            </button>
+          </div>
+          <details className="scale-heights">
+            <summary>The ball lay at another height than the bone</summary>
+            <div className="scale-fields">
+              {field('sourceToDetectorMm', 'Source to detector', 'mm')}
+              {field('ballToDetectorMm', 'Ball above detector', 'mm', true)}
+              {field('objectToDetectorMm', 'Bone above detector', 'mm', true)}
+            </div>
+          </details>
+        </>
+      )}
+      {calibration.kind === 'scale' && (
+        <div className="scale-fields">
+          {field('mmPerPixel', 'At the bone', 'mm a pixel')}
+          {field('sdPercent', 'Give or take', '%', true)}
+        </div>
+      )}
+      {calibration.kind === 'geometry' && (
+        <div className="scale-fields">
+          {field('sourceToDetectorMm', 'Source to detector', 'mm')}
+          {field('objectToDetectorMm', 'Bone above detector', 'mm', true)}
+          {field('detectorPitchMm', 'Detector pixel', 'mm')}
+        </div>
+      )}
+      {trace?.mmPerPixel.value != null && (
+        <span className="scale-found">
+          <b>{trace.mmPerPixel.value.toFixed(4)}</b> ± {threeFigures(trace.mmPerPixel.sd ?? 0)} mm a pixel at the bone
+          {trace.ballHeightErrorPercent !== null &&
+            `. A ball 5 mm off in height makes every length ${figure(trace.ballHeightErrorPercent)} % wrong`}
+        </span>
+      )}
+      <SpacingWords spacing={spacing} />
+    </>
+  );
+}
+
+const PLANES = {
+  detector: 'at the detector, larger than life at the bone',
+  patient: 'said to be in the patient, by whoever wrote the file',
+  unknown: 'in a plane that the file does not name',
+} as const;
+
+function SpacingWords({ spacing }: { readonly spacing: Spacing | null }) {
+  if (!spacing) return <span className="caption">The file gives no size of a pixel.</span>;
+  const { rowMm, colMm, plane } = spacing;
+  const size = rowMm === colMm ? threeFigures(rowMm) : `${threeFigures(rowMm)} by ${threeFigures(colMm)}`;
+  return (
+    <span className="caption">
+      The file says {size} mm a pixel, {PLANES[plane]}. It is not used.
+    </span>
+  );
+}

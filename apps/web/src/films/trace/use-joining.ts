@@ -1,0 +1,73 @@
+/** Joins the two views into one bone as soon as both are whole, again when one of them changes, and records it. */
+import { type CaseState, type FilmState, outOfDate, type View } from '@bonewright/casebook';
+import { faultLine, InputError } from '@bonewright/fault';
+import { joinViews, type TracedView } from '@bonewright/film';
+import { useEffect, useState } from 'react';
+import type { Append } from '../../sync/new-event.ts';
+import type { Unfinished } from '../marks/working.ts';
+
+export interface JoinableView {
+  readonly film: FilmState;
+  readonly ends: Unfinished['ends'];
+}
+
+const OTHERS_FIRST_MS = 4000;
+
+interface JoiningProps {
+  readonly state: CaseState;
+  /** The craniocaudal view, then the mediolateral one; null where there is none. */
+  readonly views: readonly [JoinableView | null, JoinableView | null];
+  readonly betweenViewsDeg: number;
+  readonly isOwn: (seq: number) => boolean;
+  readonly append: Append;
+}
+
+/** Why the views could not be joined, in words; null where they were, or are not whole yet. */
+export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: JoiningProps): string | null {
+  const [failure, setFailure] = useState<{ readonly of: string; readonly why: string } | null>(null);
+  const [a, b] = views.map((view) => view && tracedView(view));
+  const ids = views.map((view) => view?.film.filmId ?? '');
+  const isOld = state.bone === null || outOfDate(state).some(({ part }) => part === 'bone');
+  const isOthers = state.bone !== null && ids.some((id, i) => state.bone?.value.filmIds[i] !== id);
+  const madeFrom = a && b ? JSON.stringify([ids, a, b, betweenViewsDeg]) : null;
+  const [joined, setJoined] = useState(() => (isOld ? null : madeFrom));
+  const isWanted = madeFrom !== null && (isOld || isOthers || (joined !== null && joined !== madeFrom));
+  const newest = Math.max(0, ...views.map((view) => newestSeq(view?.film)));
+  useEffect(() => {
+    if (!isWanted || !a || !b || madeFrom === null) return;
+    const join = () => {
+      try {
+        const bone = joinViews(a, b, betweenViewsDeg);
+        append([{ kind: 'bone-joined', payload: { filmIds: [ids[0] ?? '', ids[1] ?? ''], bone } }]);
+        setJoined(madeFrom);
+        setFailure(null);
+      } catch (error) {
+        if (!(error instanceof InputError)) throw error;
+        setFailure({ of: madeFrom, why: faultLine(error) });
+      }
+    };
+    const timer = setTimeout(join, isOwn(newest) ? 0 : OTHERS_FIRST_MS);
+    return () => clearTimeout(timer);
+    // The text stands for both views, the angle and the ids.
+    // biome-ignore lint/correctness/useExhaustiveDependencies: see above
+  }, [isWanted, madeFrom]);
+  return failure !== null && failure.of === madeFrom ? failure.why : null;
+}
+
+function tracedView({ film, ends }: JoinableView): TracedView | null {
+  const trace = film.trace?.value;
+  const clicks = film.clicks?.value;
+  const line = film.fractureLine?.value;
+  if (!trace || !clicks || !line) return null;
+  const [proximal, distal] = ends ?? [];
+  const view = { trace, columnTowards: clicks.columnTowards, fractureLine: line };
+  return proximal && distal ? { ...view, boneEnds: [proximal, distal] } : view;
+}
+
+const newestSeq = (film: FilmState | undefined): number =>
+  Math.max(0, film?.trace?.seq ?? 0, film?.fractureLine?.seq ?? 0, film?.clicks?.seq ?? 0);
+
+/** The newest film of each view. */
+export function filmOfView(films: readonly FilmState[], view: View): FilmState | null {
+  return films.findLast((film) => film.view.value === view) ?? null;
+}

@@ -1,0 +1,58 @@
+/**
+ * Workers of our own origin, each started when first needed: quick figures while the hand moves, full ones with
+ * spread, what-ifs, and the search. None waits for another.
+ */
+import { type Remote, wrap } from 'comlink';
+import type { Jobs } from './engine.worker.ts';
+
+export type Role = 'quick' | 'full' | 'what-if' | 'search';
+
+export interface Engine {
+  /** The job's answer, or null where that worker was stopped before it came. */
+  readonly ask: <T>(role: Role, job: (jobs: Remote<Jobs>) => Promise<T>) => Promise<T | null>;
+  readonly stop: (role: Role) => void;
+  readonly close: () => void;
+}
+
+interface Running {
+  readonly jobs: Remote<Jobs>;
+  readonly stopped: Promise<null>;
+  readonly stop: () => void;
+}
+
+export function startEngine(): Engine {
+  const running = new Map<Role, Running>();
+  const stop = (role: Role) => {
+    running.get(role)?.stop();
+    running.delete(role);
+  };
+  const worker = (role: Role): Running => {
+    const ready = running.get(role) ?? startWorker(role);
+    running.set(role, ready);
+    return ready;
+  };
+  return {
+    ask: (role, job) => {
+      const { jobs, stopped } = worker(role);
+      return Promise.race([job(jobs), stopped]);
+    },
+    stop,
+    close: () => [...running.keys()].forEach(stop),
+  };
+}
+
+function startWorker(role: Role): Running {
+  const worker = new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module', name: role });
+  let resolve: (stopped: null) => void = () => {};
+  const stopped = new Promise<null>((resolved) => {
+    resolve = resolved;
+  });
+  return {
+    jobs: wrap<Jobs>(worker),
+    stopped,
+    stop: () => {
+      worker.terminate();
+      resolve(null);
+    },
+  };
+}

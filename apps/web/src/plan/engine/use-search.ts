@@ -1,0 +1,50 @@
+/** One search over the drawer at a time; what it has found so far, and its progress in words. */
+import type { CaseFile, Ranking } from '@bonewright/construct';
+import { proxy } from 'comlink';
+import { useCallback, useState } from 'react';
+import { figure } from '../words.ts';
+import type { Engine } from './engine.ts';
+
+export interface SearchState {
+  readonly isRunning: boolean;
+  readonly words: string;
+  /** Plans whose figures still move; null when no search runs. */
+  readonly soFar: Ranking | null;
+  readonly run: (file: CaseFile) => Promise<Ranking | null>;
+  readonly stop: () => void;
+}
+
+export function useSearch(engine: Engine): SearchState {
+  const [words, setWords] = useState('');
+  const [isRunning, setRunning] = useState(false);
+  const [soFar, setSoFar] = useState<Ranking | null>(null);
+  const end = useCallback((said: string) => {
+    setRunning(false);
+    setSoFar(null);
+    setWords(said);
+  }, []);
+  const run = useCallback(
+    async (file: CaseFile) => {
+      setRunning(true);
+      setWords('looking through the drawer');
+      const tell = proxy((progress: Ranking) => {
+        setSoFar(progress);
+        setWords(progressWords(progress));
+      });
+      const answer = await engine.ask('search', (jobs) => jobs.rank(file, tell));
+      if (!answer) return null;
+      end(answer.why ?? '');
+      return answer.value;
+    },
+    [engine, end],
+  );
+  const stop = useCallback(() => {
+    engine.stop('search');
+    end('stopped; nothing was changed');
+  }, [engine, end]);
+  return { isRunning, words, soFar, run, stop };
+}
+
+/** `solved 310 of 1 848, figures still moving`. */
+const progressWords = ({ solved, candidates }: Ranking): string =>
+  `solved ${figure(solved, 0)} of ${figure(candidates, 0)}, figures still moving`;

@@ -1,0 +1,35 @@
+/** Both views with the plan in them, the craniocaudal one first. */
+import type { FilmState } from '@bonewright/casebook';
+import type { Case } from '@bonewright/construct';
+import type { Placement } from '../../drawing/geometry/placement.ts';
+import { PlanOnFilm } from './plan-on-film.tsx';
+import type { FilmPicture } from './reduced-picture.tsx';
+
+interface FilmsPanelProps {
+  readonly films: readonly FilmState[];
+  readonly pictures: ReadonlyMap<string, FilmPicture>;
+  readonly patientCase: Case;
+  readonly placement: Placement;
+  readonly selected: number;
+}
+
+const VIEWS = ['craniocaudal', 'mediolateral'] as const;
+
+export function FilmsPanel({ films, pictures, patientCase, placement, selected }: FilmsPanelProps) {
+  const shown = VIEWS.flatMap((view) => films.findLast((film) => film.view.value === view) ?? []);
+  return (
+    <div className="plan-films">
+      {shown.map((film) => (
+        <PlanOnFilm
+          key={film.filmId}
+          film={film}
+          picture={pictures.get(film.filmId) ?? null}
+          patientCase={patientCase}
+          placement={placement}
+          selected={selected}
+        />
+      ))}
+      {shown.length === 0 && <p className="quiet">No films in this case: the plan stands on typed measures.</p>}
+    </div>
+  );
+}

@@ -1,0 +1,21 @@
+/** The part of a film that fills a plate and shows all of the points, with room around them. */
+import type { Pixel } from '@bonewright/film';
+import type { Size } from '../../drawing/use-size.ts';
+
+export interface FilmWindow {
+  readonly viewBox: string;
+  readonly filmPxPerScreenPx: number;
+}
+
+export function windowOn(points: readonly Pixel[], plate: Size, roomPx: number): FilmWindow {
+  const x = points.map(([px]) => px);
+  const y = points.map(([, py]) => py);
+  const [left, top] = [Math.min(...x) - roomPx, Math.min(...y) - roomPx];
+  const [right, bottom] = [Math.max(...x) + roomPx, Math.max(...y) + roomPx];
+  const screen = { width: Math.max(1, plate.width), height: Math.max(1, plate.height) };
+  const filmPxPerScreenPx = Math.max((right - left) / screen.width, (bottom - top) / screen.height);
+  const width = screen.width * filmPxPerScreenPx;
+  const height = screen.height * filmPxPerScreenPx;
+  const corner = [(left + right - width) / 2, (top + bottom - height) / 2];
+  return { viewBox: [...corner, width, height].join(' '), filmPxPerScreenPx };
+}

@@ -1,0 +1,37 @@
+/** The five margins worst first, and whether their figures are quick or full ones. */
+import type { LoadName } from '@bonewright/construct';
+import type { ReactNode } from 'react';
+import type { Assessment } from '../engine/use-assessment.ts';
+import { MarginList } from './margin-list.tsx';
+
+interface MarginsPanelProps {
+  readonly assessment: Assessment;
+  readonly samples: number;
+  readonly onOpen: (load: LoadName) => void;
+  /** Beside the title. */
+  readonly children?: ReactNode;
+}
+
+export function MarginsPanel({ assessment, samples, onOpen, children }: MarginsPanelProps) {
+  const { plan, exactness, why } = assessment;
+  return (
+    <section className="planner-margins" aria-labelledby="margins-title">
+      <header className="side-head">
+        <h2 id="margins-title">Margins</h2>
+        {children}
+      </header>
+      <p className="margins-state quiet" data-exactness={exactness}>
+        {stateWords(assessment, samples)}
+      </p>
+      {why && <p className="callout callout-stop">{why}</p>}
+      {plan && <MarginList plan={plan} isQuick={exactness === 'quick'} onOpen={onOpen} />}
+    </section>
+  );
+}
+
+function stateWords({ exactness, why }: Assessment, samples: number): string {
+  if (why) return 'This cannot be solved as it stands.';
+  if (exactness === 'full') return `Worst first; 5 in 100 fall below. Full figures, ${samples} trials.`;
+  if (exactness === 'quick') return 'Quick figures; the spread is that of the last full run.';
+  return 'Solving.';
+}

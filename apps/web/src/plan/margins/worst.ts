@@ -1,0 +1,21 @@
+/** The five margins in the order that matters: worst first. */
+import { LOADS, type LoadFigures, type LoadName, type Margin, type Plan, type Verdict } from '@bonewright/construct';
+import { marginVerdict } from './verdict.ts';
+
+export interface RankedMargin {
+  readonly load: LoadName;
+  readonly figures: LoadFigures;
+  readonly margin: Margin;
+  readonly verdict: Verdict;
+}
+
+export function marginsWorstFirst(plan: Plan): RankedMargin[] {
+  return LOADS.map((load) => {
+    const figures = plan.loads[load];
+    return { load, figures, margin: figures.margin, verdict: marginVerdict(figures.margin.p05) };
+  }).toSorted((a, b) => a.margin.p05 - b.margin.p05);
+}
+
+export function worstMargin(plan: Plan): RankedMargin {
+  return marginsWorstFirst(plan)[0]!;
+}

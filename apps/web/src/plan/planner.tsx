@@ -1,0 +1,90 @@
+/** The planner's spread: plans, films, space and ruler at the left, what they mean at the right. */
+import { type CaseState, summarisePlan } from '@bonewright/casebook';
+import type { Case, Construct, LoadName } from '@bonewright/construct';
+import { useMemo } from 'react';
+import { place } from '../drawing/geometry/placement.ts';
+import type { Append } from '../sync/new-event.ts';
+import type { ConstructHistory } from './edit/use-history.ts';
+import type { Improvement } from './engine/answers.ts';
+import type { Assessment } from './engine/use-assessment.ts';
+import type { LongAnswers } from './engine/use-long-jobs.ts';
+import type { SearchState } from './engine/use-search.ts';
+import { FilmsPanel } from './films/films-panel.tsx';
+import type { FilmPicture } from './films/reduced-picture.tsx';
+import { MarginsPanel } from './margins/margins-panel.tsx';
+import { Reasons } from './margins/reasons.tsx';
+import { cardsOf } from './planned-case.ts';
+import { RankingPanel } from './ranking/ranking.tsx';
+import { RulerPanel } from './ruler/ruler-panel.tsx';
+import { SheetButton } from './sheet/sheet-button.tsx';
+import { SpaceView } from './space/space-view.tsx';
+
+/** What both the planner and its reading form show. */
+export interface PlanShown {
+  readonly state: CaseState;
+  readonly append: Append;
+  readonly keepNow: () => void;
+  readonly films: ReadonlyMap<string, FilmPicture>;
+  readonly patientCase: Case;
+  readonly construct: Construct;
+  readonly assessment: Assessment;
+  readonly selected: number;
+  readonly onOpen: (load: LoadName) => void;
+}
+
+interface PlannerProps extends PlanShown {
+  readonly history: ConstructHistory;
+  readonly long: LongAnswers;
+  readonly search: SearchState;
+  readonly isStartDrawer: boolean;
+  readonly onSelect: (index: number) => void;
+  readonly onRank: () => void;
+  readonly onDrawer: () => void;
+  readonly onApply: (improvement: Improvement) => void;
+}
+
+export function Planner(props: PlannerProps) {
+  const { state, films, patientCase, construct, assessment, selected, history, long } = props;
+  const placement = useMemo(() => place(patientCase, construct), [patientCase, construct]);
+  const { plan } = assessment;
+  return (
+    <div className="planner">
+      <Plans {...props} />
+      <FilmsPanel
+        films={state.films}
+        pictures={films}
+        patientCase={patientCase}
+        placement={placement}
+        selected={selected}
+      />
+      <SpaceView patientCase={patientCase} placement={placement} selected={selected} />
+      <MarginsPanel assessment={assessment} samples={patientCase.samples} onOpen={props.onOpen}>
+        <SheetButton {...{ state, patientCase, construct }} append={props.append} onKeep={props.keepNow} />
+      </MarginsPanel>
+      <RulerPanel {...{ patientCase, construct, placement, plan, selected, history }} onSelect={props.onSelect} />
+      {plan && <Reasons plan={plan} long={long} onApply={props.onApply} />}
+    </div>
+  );
+}
+
+function Plans(props: PlannerProps) {
+  const { state, patientCase, construct, search, history, isStartDrawer, onRank, onDrawer } = props;
+  const soFar = search.soFar?.plans.map(summarisePlan);
+  return (
+    <div className="planner-plans">
+      <RankingPanel
+        cards={cardsOf(soFar ?? state.ranking?.value.plans ?? [], patientCase.drawer, construct)}
+        candidates={state.ranking?.value.candidates ?? null}
+        nearest={state.ranking?.value.nearest ?? null}
+        search={search}
+        onRank={onRank}
+        onChoose={(card) => history.change(card.construct)}
+      >
+        <button type="button" className="button" onClick={onDrawer}>
+          {isStartDrawer ? 'Check drawer' : 'Drawer'}
+        </button>
+      </RankingPanel>
+      {isStartDrawer && <p className="quiet">Common sizes stand in until you say what the drawer holds.</p>}
+    </div>
+  );
+}

@@ -1,0 +1,52 @@
+/** The theatre sheet of a construct, drawn by the server at exactly 1:1. */
+import type { CaseState } from '@bonewright/casebook';
+import type { Case, Construct } from '@bonewright/construct';
+import { capital } from '../../words/patient.ts';
+import { moment } from '../../words/time.ts';
+
+const LONGEST_WAIT_MS = 60_000;
+
+/** The PDF; throws an error whose message says what went wrong. */
+export async function askSheet(state: CaseState, patientCase: Case, construct: Construct): Promise<Blob> {
+  const response = await fetch('/api/sheet', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ caseFile: { ...patientCase, construct }, title: titleOf(state) }),
+    signal: AbortSignal.timeout(LONGEST_WAIT_MS),
+  }).catch(() => {
+    throw new Error('The server does not answer, so there is no sheet yet. The plan is kept.');
+  });
+  if (response.ok) return response.blob();
+  const said: unknown = await response.json().catch(() => null);
+  throw new Error(errorWords(said) ?? `The server answered ${response.status} and made no sheet.`);
+}
+
+function errorWords(said: unknown): string | null {
+  if (typeof said !== 'object' || said === null || !('error' in said)) return null;
+  return typeof said.error === 'string' ? said.error : null;
+}
+
+function titleOf({ patient, films, construct }: CaseState) {
+  const { species = 'patient', number = '', weighedAt = null, demonstration = false } = patient?.value ?? {};
+  return {
+    patient: `${capital(species)} ${number}`.trim(),
+    ...(weighedAt ? { weighed: moment(weighedAt) } : {}),
+    ...(construct ? { planned: moment(construct.at) } : {}),
+    lengthsFrom: lengthsFrom(films),
+    isDemonstration: demonstration,
+  };
+}
+
+/** `5 mm ball, both films`; each calibration once. */
+function lengthsFrom(films: CaseState['films']): string {
+  const words = films.flatMap(({ calibration }) => {
+    if (!calibration) return [];
+    const { value } = calibration;
+    if (value.kind === 'ball') return [`${value.diameterMm} mm ball`];
+    return [value.kind === 'scale' ? 'a scale on the film' : 'the X-ray geometry'];
+  });
+  const [first, ...others] = new Set(words);
+  if (first === undefined) return 'typed measures';
+  if (others.length > 0) return [first, ...others].join(' and ');
+  return words.length > 1 ? `${first}, both films` : first;
+}

@@ -1,0 +1,63 @@
+/** Prints the theatre sheet of what is on the screen, and keeps in the record that it was printed. */
+import type { CaseState } from '@bonewright/casebook';
+import type { Case, Construct } from '@bonewright/construct';
+import { useEffect, useRef, useState } from 'react';
+import type { Append } from '../../sync/new-event.ts';
+import { askSheet } from './ask-sheet.ts';
+
+interface SheetButtonProps {
+  readonly state: CaseState;
+  readonly patientCase: Case;
+  readonly construct: Construct;
+  readonly append: Append;
+  /** Puts the construct on the screen into the record if it is not there yet. */
+  readonly onKeep: () => void;
+}
+
+type Made = { readonly url: string } | { readonly why: string } | 'making' | null;
+
+export function SheetButton({ state, patientCase, construct, append, onKeep }: SheetButtonProps) {
+  const [made, setMade] = useState<Made>(null);
+  const now = useRef(state);
+  now.current = state;
+  const url = made !== null && typeof made === 'object' && 'url' in made ? made.url : null;
+  useEffect(() => () => (url ? URL.revokeObjectURL(url) : undefined), [url]);
+  const print = async () => {
+    onKeep();
+    setMade('making');
+    try {
+      const sheet = URL.createObjectURL(await askSheet(now.current, patientCase, construct));
+      setMade({ url: sheet });
+      openSheet(sheet, fileName(state));
+      const seq = now.current.construct?.seq;
+      if (seq !== undefined) append([{ kind: 'sheet-printed', payload: { constructSeq: seq, sha256: null } }]);
+    } catch (error) {
+      setMade({ why: error instanceof Error ? error.message : String(error) });
+    }
+  };
+  return (
+    <div className="plan-sheet">
+      <button type="button" className="button button-main" disabled={made === 'making'} onClick={print}>
+        Sheet 1:1
+      </button>
+      <p className="quiet" role="status">
+        {made === 'making' && 'drawing the sheet'}
+        {url && (
+          <a href={url} target="_blank" rel="noreferrer">
+            Open the sheet again
+          </a>
+        )}
+        {made !== null && typeof made === 'object' && 'why' in made && made.why}
+      </p>
+    </div>
+  );
+}
+
+const fileName = ({ patient }: CaseState): string => `theatre-sheet-${patient?.value.number ?? 'case'}.pdf`;
+
+function openSheet(url: string, name: string): void {
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+}

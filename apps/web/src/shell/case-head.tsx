@@ -1,0 +1,54 @@
+/** The head of every page of a case: who, where on the path, whether it is saved, and the one thing to do next. */
+import { stageOf, type CaseState, type Stage } from '@bonewright/casebook';
+import type { ReactNode } from 'react';
+import { Link } from 'wouter';
+import { Animal } from '../animals/animal.tsx';
+import type { Saved } from '../sync/case-record.ts';
+import { ageAndSex, capital, massWords } from '../words/patient.ts';
+import { moment } from '../words/time.ts';
+import { SavedWords } from './saved-words.tsx';
+import { SignerButton } from './signer-button.tsx';
+import { StagePath } from './stage-path.tsx';
+import { ThemeSwitch } from './theme-switch.tsx';
+
+interface CaseHeadProps {
+  readonly state: CaseState;
+  readonly saved: Saved;
+  readonly open: Stage;
+  readonly action?: ReactNode;
+}
+
+export function CaseHead({ state, saved, open, action }: CaseHeadProps) {
+  const patient = state.patient?.value;
+  return (
+    <header className="head case-head">
+      <div className="head-who">
+        <Link href="/" className="head-animal" aria-label="All patients">
+          <Animal species={patient?.species ?? ''} width={56} />
+        </Link>
+        <div>
+          <h1>
+            {capital(patient?.species ?? 'Patient')} <span className="case-number">{patient?.number}</span>
+          </h1>
+          {patient && (
+            <p className="head-facts">
+              <b>{massWords(patient.massG)}</b>
+              {patient.massG !== null && patient.weighedAt !== null ? ` weighed ${moment(patient.weighedAt)}` : ''}
+              {` · ${[ageAndSex(patient.ageClass, patient.sex), `${patient.side} ${patient.bone}`].join(' · ')}`}
+            </p>
+          )}
+        </div>
+      </div>
+      <StagePath caseId={state.caseId} reached={stageOf(state)} open={open} />
+      <div className="head-right">
+        <p className="head-state">
+          {patient?.demonstration && <span>Demonstration</span>}
+          <SavedWords saved={saved} />
+          <SignerButton />
+        </p>
+        <ThemeSwitch />
+        {action}
+      </div>
+    </header>
+  );
+}

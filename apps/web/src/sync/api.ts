@@ -1,0 +1,92 @@
+/** The server's routes. Three ways to fail: it cannot be reached, it would not take it, somebody else was first. */
+import { readEvent, type CaseEvent, type RecordedEvent } from '@bonewright/casebook';
+import type { Board } from './database.ts';
+
+/** Nobody answered, or answered with a fault of its own: try again later. */
+export class Unreachable extends Error {
+  override readonly name = 'Unreachable';
+}
+
+/** The server understood and would not: trying again changes nothing. */
+export class Refused extends Error {
+  override readonly name = 'Refused';
+  readonly status: number;
+
+  constructor(status: number, message: string) {
+    super(message);
+    this.status = status;
+  }
+}
+
+/** Other events came first: read them and number again. */
+export class Conflict extends Error {
+  override readonly name = 'Conflict';
+}
+
+const JSON_TYPE = 'application/json';
+
+export async function getBoard(): Promise<Board> {
+  return ask('/api/cases');
+}
+
+/** Null where the server has no such case. */
+export async function getEvents(caseId: string, after: number): Promise<RecordedEvent[] | null> {
+  try {
+    const { events } = await ask<{ events: unknown[] }>(`/api/cases/${caseId}/events?after=${after}`);
+    return events.map(readEvent);
+  } catch (error) {
+    if (error instanceof Refused && error.status === 404) return null;
+    throw error;
+  }
+}
+
+export async function postEvents(caseId: string, events: readonly CaseEvent[]): Promise<{ readonly seq: number }> {
+  const body = JSON.stringify({ events });
+  return ask(`/api/cases/${caseId}/events`, { method: 'POST', headers: { 'content-type': JSON_TYPE }, body });
+}
+
+export async function putFile(sha256: string, bytes: Uint8Array): Promise<void> {
+  const body = new Blob([Uint8Array.from(bytes)]);
+  await ask(`/api/attachments/${sha256}`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/octet-stream' },
+    body,
+  });
+}
+
+export async function getFile(sha256: string): Promise<Uint8Array> {
+  const response = await reach(`/api/attachments/${sha256}`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
+/** Takes the invented patients out; real ones stay. */
+export const beginEmpty = (): Promise<unknown> => ask('/api/empty', { method: 'POST' });
+export const resetDemonstration = (): Promise<unknown> => ask('/api/demo/reset', { method: 'POST' });
+
+async function ask<T>(path: string, request?: RequestInit): Promise<T> {
+  const response = await reach(path, request);
+  return response.json();
+}
+
+const LONGEST_WAIT_MS = 60_000;
+
+async function reach(path: string, request: RequestInit = {}): Promise<Response> {
+  const response = await fetch(path, { ...request, signal: AbortSignal.timeout(LONGEST_WAIT_MS) }).catch(() => {
+    throw new Unreachable('the server does not answer');
+  });
+  if (response.ok) return response;
+  const said = await errorText(response);
+  if (response.status === 409) throw new Conflict(said);
+  if (response.status >= 500) throw new Unreachable(said);
+  throw new Refused(response.status, said);
+}
+
+async function errorText(response: Response): Promise<string> {
+  const plain = `the server answered ${response.status}`;
+  try {
+    const { error } = await response.json();
+    return typeof error === 'string' ? error : plain;
+  } catch {
+    return plain;
+  }
+}

@@ -1,0 +1,105 @@
+/** The cases open on this page, the board, and what keeps both up to date: the server's event stream and other pages. */
+import { boardRow, nextCaseNumber } from '@bonewright/casebook';
+import { getBoard, Refused, Unreachable } from './api.ts';
+import { CaseRecord } from './case-record.ts';
+import { type Board, database } from './database.ts';
+import { onOtherPages } from './other-pages.ts';
+import { casesWaiting } from './outbox.ts';
+
+export interface BoardSnapshot {
+  readonly board: Board | null;
+  /** Why the list may be old; null where the server has just said it. */
+  readonly trouble: string | null;
+}
+
+const open = new Map<string, CaseRecord>();
+
+/** The record of a case, opened once a page. */
+export function caseRecord(caseId: string): CaseRecord {
+  const record = open.get(caseId) ?? new CaseRecord(caseId);
+  open.set(caseId, record);
+  return record;
+}
+
+let board: BoardSnapshot = { board: null, trouble: null };
+const boardListeners = new Set<() => void>();
+
+export const boardSnapshot = (): BoardSnapshot => board;
+
+export function subscribeBoard(listener: () => void): () => void {
+  boardListeners.add(listener);
+  return () => boardListeners.delete(listener);
+}
+
+export async function refreshBoard(): Promise<void> {
+  try {
+    const said = await getBoard();
+    setBoard({ board: await withWaitingCases(said), trouble: null });
+    await keepBoard(said);
+  } catch (error) {
+    if (!(error instanceof Unreachable || error instanceof Refused)) throw error;
+    const here = board.board ?? (await keptBoard()) ?? emptyBoard();
+    setBoard({ board: await withWaitingCases(here), trouble: error.message });
+  }
+}
+
+/** Cases that were started while the server could not be reached stand on the board too. */
+async function withWaitingCases(said: Board): Promise<Board> {
+  const ids = (await casesWaiting().catch(() => [])).filter((id) => !said.cases.some(({ caseId }) => caseId === id));
+  await Promise.all(ids.map((id) => caseRecord(id).opened));
+  const rows = ids.map((id) => boardRow(caseRecord(id).snapshot().state)).filter((row) => row !== null);
+  const cases = [...rows, ...said.cases];
+  const numbers = cases.map(({ number }) => number);
+  return { cases, nextNumber: rows.length > 0 ? nextCaseNumber(numbers, new Date().getFullYear()) : said.nextNumber };
+}
+
+const emptyBoard = (): Board => ({ cases: [], nextNumber: nextCaseNumber([], new Date().getFullYear()) });
+const BOARD_KEY = 'last';
+
+async function keepBoard(said: Board): Promise<void> {
+  const db = await database().catch(() => null);
+  await db?.put('board', said, BOARD_KEY);
+}
+
+async function keptBoard(): Promise<Board | undefined> {
+  const db = await database().catch(() => null);
+  return db?.get('board', BOARD_KEY);
+}
+
+function setBoard(next: BoardSnapshot): void {
+  board = next;
+  for (const listener of boardListeners) listener();
+}
+
+/** Starts once: sends what an earlier page left waiting, listens to the server and to the other pages. */
+export async function startSync(): Promise<void> {
+  listenToServer();
+  onOtherPages((caseId) => void open.get(caseId)?.readAgain());
+  addEventListener('online', () => sendAll());
+  for (const caseId of await casesWaiting().catch(() => [])) caseRecord(caseId);
+  await refreshBoard();
+}
+
+const sendAll = (): void => {
+  for (const record of open.values()) void record.send();
+};
+
+function listenToServer(): void {
+  const stream = new EventSource('/api/events');
+  // Also after every pause: what happened meanwhile is read again.
+  stream.addEventListener('hello', () => {
+    sendAll();
+    for (const record of open.values()) void record.refresh();
+    void refreshBoard();
+  });
+  stream.addEventListener('change', ({ data }) => {
+    const change: unknown = JSON.parse(data);
+    if (typeof change === 'object' && change !== null && 'caseId' in change && typeof change.caseId === 'string')
+      void open.get(change.caseId)?.refresh();
+    void refreshBoard();
+  });
+  stream.addEventListener('reset', () => {
+    for (const record of open.values()) void record.startOver();
+    void refreshBoard();
+  });
+}

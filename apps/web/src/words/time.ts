@@ -1,0 +1,39 @@
+/** Times as the ward says them: the hour today, the day before that. */
+const hour = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
+const day = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' });
+const dayAndYear = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+const long = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long' });
+
+const isSameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString();
+
+export const clock = (iso: string): string => hour.format(new Date(iso));
+
+/** `22:41 today`, `Tue 24 Nov 22:41`, `3 Mar 2025`. */
+export function moment(iso: string, now = new Date()): string {
+  const at = new Date(iso);
+  if (isSameDay(at, now)) return `${hour.format(at)} today`;
+  return at.getFullYear() === now.getFullYear()
+    ? `${day.format(at)} ${hour.format(at)}`
+    : dayAndYear.format(at);
+}
+
+/** `23:09` today, with the day before it otherwise. */
+export function shortMoment(iso: string, now = new Date()): string {
+  const at = new Date(iso);
+  return isSameDay(at, now) ? hour.format(at) : `${day.format(at)} ${hour.format(at)}`;
+}
+
+/** `Tuesday 24 November, 23:31`. */
+export const longMoment = (at: Date): string => `${long.format(at)}, ${hour.format(at)}`;
+
+/** For a date-and-time field, in the time of this device: `2026-11-24T22:41`. */
+export function toField(at: Date): string {
+  const local = new Date(at.getTime() - at.getTimezoneOffset() * 60_000);
+  return local.toISOString().slice(0, 16);
+}
+
+/** What such a field says, as ISO text; null where it is no time. */
+export function fromField(text: string): string | null {
+  const at = new Date(text);
+  return Number.isNaN(at.getTime()) ? null : at.toISOString();
+}
