@@ -31,8 +31,8 @@ export function demoCase(patient: DemoPatient, films: readonly DemoFilm[], now: 
   const writer = new CaseWriter(`demo-${patient.key}`, admittedAt);
   admit(writer, patient);
   measure(writer, patient, films);
-  if (patient.reached !== 'films') plan(writer, patient);
-  if (patient.reached === 'recovery' || patient.reached === 'rechecks') operate(writer, patient);
+  if (patient.isPlanned) plan(writer, patient);
+  if (patient.later.length > 0) operate(writer, patient);
   return { events: writer.events, files: films.map(({ bytes }) => bytes) };
 }
 
@@ -88,7 +88,8 @@ function join(writer: CaseWriter, { key, fractureGapMm, keepOut, softTissueDepth
   const [craniocaudal, mediolateral] = views;
   if (!craniocaudal || !mediolateral) throw new Error(`the ${key} needs two films`);
   const bone = joinViews(craniocaudal, mediolateral, 90);
-  const { fromMm, toMm, obliquityDeg } = bone.fracture;
+  const { fromMm, obliquityDeg } = bone.fracture;
+  const toMm = Math.max(bone.fracture.toMm, fromMm + fractureGapMm);
   const lengthMm = bone.lengthMm.value ?? toMm;
   const filmIds = [filmId(key, 'craniocaudal'), filmId(key, 'mediolateral')] as const;
   writer.sign(SURGEON, 'bone-joined', { filmIds, bone });
@@ -102,16 +103,18 @@ function join(writer: CaseWriter, { key, fractureGapMm, keepOut, softTissueDepth
   writer.sign(SURGEON, 'soft-tissue-set', { softTissueMm });
 }
 
-function operate(writer: CaseWriter, { reached, later }: DemoPatient): void {
+const OPERATION_MINUTES = 90;
+const MINUTES_A_DAY = 1440;
+
+function operate(writer: CaseWriter, { later }: DemoPatient): void {
   const constructSeq = foldCase(writer.events).construct?.seq;
   if (constructSeq !== undefined) writer.sign(SURGEON, 'sheet-printed', { constructSeq, sha256: null });
   writer.sign(SURGEON, 'stage-entered', { stage: 'theatre' });
-  writer.wait(90);
-  writer.sign(NURSE, 'stage-entered', { stage: 'recovery' });
-  writer.wait(600);
-  if (reached === 'rechecks') writer.sign(NURSE, 'stage-entered', { stage: 'rechecks' });
-  for (const text of later) {
-    writer.wait(600);
-    writer.sign(NURSE, 'note-added', { text, stage: reached });
+  writer.wait(OPERATION_MINUTES);
+  for (const [i, { days, stage, text }] of later.entries()) {
+    const before = later[i - 1];
+    writer.wait((days - (before?.days ?? 0)) * MINUTES_A_DAY);
+    if (stage !== before?.stage) writer.sign(NURSE, 'stage-entered', { stage });
+    writer.sign(NURSE, 'note-added', { text, stage });
   }
 }

@@ -1,5 +1,5 @@
 /** Invented patients of the invented Thornbeck Wildlife Rescue, seen at the invented Marl Lane Veterinary Referrals. */
-import type { Payload } from '@bonewright/casebook';
+import type { Payload, Stage } from '@bonewright/casebook';
 
 export const SURGEON = 'R. Fenn, surgeon';
 export const NURSE = 'T. Okafor, nurse';
@@ -17,9 +17,10 @@ export interface DemoPatient {
   readonly keepOut: { readonly proximalMm: number; readonly distalMm: number };
   /** Depth of soft tissue on the side of the pins, at the proximal and the distal end. */
   readonly softTissueDepthMm: readonly [number, number];
-  /** How far the case has come: films only, a plan chosen, or operated on and since then. */
-  readonly reached: 'films' | 'plan' | 'recovery' | 'rechecks';
-  readonly later: readonly string[];
+  /** A plan was chosen; otherwise the case stands at its films. */
+  readonly isPlanned: boolean;
+  /** What was noted after the operation, and how many days after it; nothing where there was none yet. */
+  readonly later: readonly { readonly days: number; readonly stage: Stage; readonly text: string }[];
 }
 
 const MINUTES_A_DAY = 1440;
@@ -43,7 +44,7 @@ export const patients: readonly DemoPatient[] = [
     fractureGapMm: 0.5,
     keepOut: { proximalMm: 4, distalMm: 4 },
     softTissueDepthMm: [4, 1.5],
-    reached: 'plan',
+    isPlanned: true,
     later: [],
   },
   {
@@ -64,7 +65,7 @@ export const patients: readonly DemoPatient[] = [
     fractureGapMm: 0.6,
     keepOut: { proximalMm: 6, distalMm: 6 },
     softTissueDepthMm: [6, 2],
-    reached: 'films',
+    isPlanned: false,
     later: [],
   },
   {
@@ -80,15 +81,15 @@ export const patients: readonly DemoPatient[] = [
       side: 'left',
     },
     story:
-      'Found by day on the cricket green, thin, ticks, left hind leg held out straight. Weight back over ten days before the films.',
+      'Found by day on the cricket green, left hind leg held out straight behind it. Closed, cold, revived in an incubator first.',
     admittedMinutesAgo: 3 * MINUTES_A_DAY,
     fractureGapMm: 0.6,
     keepOut: { proximalMm: 5, distalMm: 5 },
     softTissueDepthMm: [9, 5],
-    reached: 'recovery',
+    isPlanned: true,
     later: [
-      'Awake and in a ball within forty minutes; ate in the night.',
-      'Frame clean and dry on the second morning.',
+      { days: 0.1, stage: 'recovery', text: 'Awake and in a ball within forty minutes; warm, breathing even.' },
+      { days: 1, stage: 'recovery', text: 'Ate in the night. Frame clean and dry, pads warm.' },
     ],
   },
   {
@@ -108,7 +109,15 @@ export const patients: readonly DemoPatient[] = [
     fractureGapMm: 0.8,
     keepOut: { proximalMm: 8, distalMm: 8 },
     softTissueDepthMm: [8, 2],
-    reached: 'rechecks',
-    later: ['Uses the leg on hay at every step.', 'Weight 1 425 g at the second recheck; pin sites dry.'],
+    isPlanned: true,
+    later: [
+      { days: 0.2, stage: 'recovery', text: 'Awake, warm, ate hay within three hours.' },
+      { days: 7, stage: 'rechecks', text: 'First recheck: uses the leg at every step on hay, pin sites dry.' },
+      {
+        days: 20,
+        stage: 'rechecks',
+        text: 'Second recheck: 1425 g, sits up on both hind legs, a little crust at one pin.',
+      },
+    ],
   },
 ];

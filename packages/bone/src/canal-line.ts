@@ -12,7 +12,7 @@ const LOOKS = 24;
 
 /** Least-squares straight line through the canal's middle from `fromMm` to `toMm`. */
 export function canalLine(profile: Profile, fromMm: number, toMm: number): CanalLine {
-  const places = Array.from({ length: LOOKS + 1 }, (_, i) => fromMm + ((toMm - fromMm) * i) / LOOKS);
+  const places = Array.from({ length: LOOKS }, (_, i) => fromMm + ((toMm - fromMm) * (2 * i + 1)) / (2 * LOOKS));
   const middles = places.map((s) => sectionAt(profile, s).offsetMm);
   const lines = ([0, 1] as const).map((axis) =>
     fitted(

@@ -99,25 +99,24 @@ export interface Section extends Ring {
   readonly canalSdMm: number;
 }
 
-/** The same bone with its outer width and canal changed by so many mm at each place; a wall is always left. */
+/** The same bone with its outer width and canal changed by so many mm at each station; a wall is always left. */
 export function changed(
   profile: Profile,
-  outerByMm: (sMm: number) => number,
-  canalByMm: (sMm: number) => number,
+  outerByMm: (station: ProfileStation) => number,
+  canalByMm: (station: ProfileStation) => number,
 ): Profile {
-  const thinnest = value('bone.thinnest-wall-share');
+  const canalShare = 1 - value('bone.thinnest-wall-share');
   const stations = profile.stations.map((station) => {
-    const outerMm = shifted(station.outerMm, outerByMm(station.sMm), () => Number.POSITIVE_INFINITY);
-    const canalMm = shifted(station.canalMm, canalByMm(station.sMm), (axis) => outerMm[axis] * (1 - thinnest));
-    return { ...station, outerMm, canalMm };
+    const { sMm, offsetMm, sdMm, canalSdMm } = station;
+    const outerMm = shifted(station.outerMm, outerByMm(station));
+    const canal = shifted(station.canalMm, canalByMm(station));
+    const canalMm: Pair = [Math.min(canal[0], outerMm[0] * canalShare), Math.min(canal[1], outerMm[1] * canalShare)];
+    return { sMm, outerMm, canalMm, offsetMm, sdMm, canalSdMm };
   });
   return { ...profile, stations };
 }
 
-const shifted = (pair: Pair, by: number, most: (axis: 0 | 1) => number): Pair => [
-  Math.min(Math.max(pair[0] + by, 0), most(0)),
-  Math.min(Math.max(pair[1] + by, 0), most(1)),
-];
+const shifted = (pair: Pair, by: number): Pair => [Math.max(pair[0] + by, 0), Math.max(pair[1] + by, 0)];
 
 const share = (from: number, to: number, at: number): number =>
   to > from ? Math.min(1, Math.max(0, (at - from) / (to - from))) : 0;

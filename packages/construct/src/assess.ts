@@ -28,7 +28,7 @@ export function assessConstruct(patientCase: Case, construct: Construct, options
   const { solver, figured } = solvedAtMiddle(patientCase, construct);
   const inputs = inputsOf(patientCase, construct);
   const rows = sampleWeakest(solver, inputs, options);
-  const margins = eachLoad((load) => marginOf(solver, rows, load));
+  const margins = eachLoad((load) => marginOf(rows, load));
   const sensitivity = sensitivities(solver, inputs, fallingShort(margins));
   return planOf(figured, (load) => margins[load], sensitivity);
 }
@@ -62,9 +62,6 @@ function solvedAtMiddle(patientCase: Case, construct: Construct): { solver: Cons
   const solver = constructSolver(patientCase, construct);
   const solution = solver.solve(solver.nominal);
   const loads = eachLoad((load) => figuresOfLoad(patientCase, solver, load, solution));
-  const weakest = eachLoad((load) => {
-    const { margin, place } = weakestUnder(solver, load, solution);
-    return { margin, words: solver.places[place]!.words };
-  });
+  const weakest = eachLoad((load) => weakestUnder(solver, load, solution));
   return { solver, figured: { patientCase, construct, solution, loads, weakest } };
 }

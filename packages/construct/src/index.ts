@@ -6,6 +6,7 @@ export { viewFigures } from './figure/view-figures.ts';
 export * from './model/case-file.ts';
 export { constructOf } from './model/construct-of.ts';
 export * from './model/plan.ts';
-export * from './planning.ts';
 export { readCase } from './read-case.ts';
+export { type RankOptions, rank, rankWith } from './search/index.ts';
 export { frameFacts } from './to-frame/masses.ts';
+export { type Improvement, improvements, type WhatIf, whatIfs } from './what-if/index.ts';

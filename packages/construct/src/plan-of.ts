@@ -1,10 +1,11 @@
 /** The plan that is printed: a construct's parts with their sizes, its checks, figures and verdict. */
-import { isthmus, sectionAt, widthAcross } from '@bonewright/bone';
+import { isthmus, sectionAt, wallAt, widthAcross } from '@bonewright/bone';
 import { value } from '@bonewright/evidence';
 import { checkContext, runChecks, worstVerdict } from './checks/index.ts';
 import type { Case, Construct } from './model/case-file.ts';
 import { columnsOf } from './model/figures.ts';
 import { LOADS, type LoadFigures, type LoadName, type Margin, type Plan, type Verdict } from './model/plan.ts';
+import { elasticHoleFactor, holeFactor } from './strength/holes.ts';
 import type { Solution } from './strength/solver.ts';
 import { imTipMm } from './to-frame/im-line.ts';
 import { cutLengthMm, freeLengthMm, imLengthMm, massesOf } from './to-frame/masses.ts';
@@ -79,7 +80,10 @@ function imOf({ patientCase, construct, solution }: Figured): Plan['im'] {
 function pinsOf({ construct, solution }: Figured): Plan['pins'] {
   const { figures, layout } = solution;
   return construct.pins.map(({ drawerId, sMm, tiltDeg, aboutDeg, cortices }, i) => {
-    const { diameterMm } = figures.pins[i]!;
+    const { diameterMm, coreMm } = figures.pins[i]!;
+    const ring = sectionAt(figures.profile, sMm);
+    const width = widthAcross(ring, aboutDeg);
+    const bore = wallAt(ring, aboutDeg);
     return {
       drawerId,
       sMm,
@@ -88,8 +92,17 @@ function pinsOf({ construct, solution }: Figured): Plan['pins'] {
       cortices,
       diameterMm,
       freeLengthMm: freeLengthMm(layout.pins[i]!, figures),
-      ratio: diameterMm / widthAcross(sectionAt(figures.profile, sMm), aboutDeg),
+      ratio: diameterMm / width,
+      hole: holeFactors(coreMm / width, bore.canalRadiusMm / bore.outerRadiusMm),
       cutLengthMm: cutLengthMm(layout.pins[i]!, figures),
     };
   });
+}
+
+function holeFactors(ratio: number, bore: number): NonNullable<Plan['pins'][number]['hole']> {
+  return {
+    measured: holeFactor(ratio),
+    elasticBending: elasticHoleFactor('bending', bore, ratio),
+    elasticTorsion: elasticHoleFactor('torsion', bore, ratio),
+  };
 }

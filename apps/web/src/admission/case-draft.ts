@@ -1,6 +1,7 @@
 /** The form that starts a case, as typed, and the record that follows from it. */
-import type { NewEvent } from '../sync/new-event.ts';
+
 import { readNumber } from '../form/read-number.ts';
+import type { NewEvent } from '../sync/new-event.ts';
 import { fromField } from '../words/time.ts';
 
 type Opened = Extract<NewEvent, { kind: 'case-opened' }>;
@@ -55,7 +56,8 @@ export function faultsOf(draft: CaseDraft): DraftFaults {
   if (draft.bone.trim() === '') faults.bone = 'Say which bone is broken, like tibia.';
   if (draft.side === null) faults.side = 'Say which side: left or right.';
   const mass = readNumber(draft.mass);
-  if (draft.mass.trim() !== '' && mass === null) faults.mass = `"${draft.mass.trim()}" is not a number. Write grams in digits, like 310.`;
+  if (draft.mass.trim() !== '' && mass === null)
+    faults.mass = `"${draft.mass.trim()}" is not a number. Write grams in digits, like 310.`;
   else if (mass !== null && mass <= 0) faults.mass = 'A mass is more than 0 g.';
   if (draft.weighedAt !== '' && fromField(draft.weighedAt) === null) faults.weighedAt = 'This is not a date and time.';
   return faults;

@@ -17,7 +17,16 @@ export const SPECIES: readonly string[] = [
   'pine marten',
 ];
 
-export const BONES: readonly string[] = ['humerus', 'radius', 'ulna', 'femur', 'tibia', 'tibiotarsus', 'tarsometatarsus', 'metatarsus'];
+export const BONES: readonly string[] = [
+  'humerus',
+  'radius',
+  'ulna',
+  'femur',
+  'tibia',
+  'tibiotarsus',
+  'tarsometatarsus',
+  'metatarsus',
+];
 
 export const AGES = [
   ['juvenile', 'juvenile'],

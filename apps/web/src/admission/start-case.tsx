@@ -1,11 +1,11 @@
 /** Starts a case. What is typed stays on this device until the case is open. */
-import { type FormEvent, useRef, useState } from 'react';
+import { type SyntheticEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { Choice } from '../form/choice.tsx';
 import { Field } from '../form/field.tsx';
 import { ThemeSwitch } from '../shell/theme-switch.tsx';
 import { randomId } from '../sync/random-id.ts';
-import { caseRecord } from '../sync/records.ts';
+import { startCase } from '../sync/records.ts';
 import { NOBODY_NAMED, setSigner, useSigner } from '../sync/signer.ts';
 import { useBoard } from '../sync/use-case.ts';
 import { useDraft } from '../sync/use-draft.ts';
@@ -23,16 +23,18 @@ export function StartCase() {
   const faults = isAsked ? faultsOf(draft) : {};
   const change = (part: Partial<CaseDraft>) => set({ ...draft, ...part });
 
-  const start = (event: FormEvent) => {
+  const start = (event: SyntheticEvent) => {
     event.preventDefault();
     const opening = openingOf(draft, board?.nextNumber ?? '');
     if (!opening) {
       setAsked(true);
-      requestAnimationFrame(() => form.current?.querySelector<HTMLElement>('[aria-invalid], .field:has(.field-why) input')?.focus());
+      requestAnimationFrame(() =>
+        form.current?.querySelector<HTMLElement>('[aria-invalid], .field:has(.field-why) input')?.focus(),
+      );
       return;
     }
     const caseId = randomId();
-    caseRecord(caseId).append([opening]);
+    startCase(caseId, [opening]);
     clear();
     go(`/case/${caseId}/films`);
   };
@@ -82,7 +84,12 @@ export function StartCase() {
               why={faults.weighedAt ?? null}
             />
           </div>
-          <Choice label="Age class" options={AGES} value={draft.ageClass} onChange={(ageClass) => change({ ageClass })} />
+          <Choice
+            label="Age class"
+            options={AGES}
+            value={draft.ageClass}
+            onChange={(ageClass) => change({ ageClass })}
+          />
           <Choice label="Sex" options={SEXES} value={draft.sex} onChange={(sex) => change({ sex })} />
           <Field
             label="Broken bone"
@@ -91,8 +98,19 @@ export function StartCase() {
             options={BONES}
             why={faults.bone ?? null}
           />
-          <Choice label="Side" options={SIDES} value={draft.side} onChange={(side) => change({ side })} why={faults.side ?? null} />
-          <Field label="Name in the ward" value={draft.name} onChange={(name) => change({ name })} help="Where it has one." />
+          <Choice
+            label="Side"
+            options={SIDES}
+            value={draft.side}
+            onChange={(side) => change({ side })}
+            why={faults.side ?? null}
+          />
+          <Field
+            label="Name in the ward"
+            value={draft.name}
+            onChange={(name) => change({ name })}
+            help="Where it has one."
+          />
           <Field
             label="Signed by"
             value={signs === NOBODY_NAMED ? '' : signs}

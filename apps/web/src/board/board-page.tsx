@@ -1,5 +1,6 @@
 /** Every patient, one line each: who, how far along the path, what to do next. */
 import './board.css';
+import { STAGES } from '@bonewright/casebook';
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
@@ -22,7 +23,7 @@ export function BoardPage() {
   return (
     <div className="page">
       <header className="head">
-        <h1 className="page-title">Patients</h1>
+        <h1>Patients</h1>
         <div className="head-right">
           <p className="head-state">
             {isDemonstration && <span>Demonstration</span>}
@@ -42,16 +43,27 @@ export function BoardPage() {
               <VerdictMark verdict="watch" />
               This list may be old
             </strong>
-            <p>It was not read again: {trouble}. Cases can be opened and started; what is done is kept on this tablet.</p>
+            <p>
+              It was not read again: {trouble}. Cases can be opened and started; what is done is kept on this tablet.
+            </p>
           </div>
         )}
         {board === null && <p className="quiet board-loading">Reading the list of patients.</p>}
-        {board !== null && cases.length === 0 && <EmptyBoard />}
+        {board?.preparing && (
+          <p className="quiet board-loading" role="status">
+            The invented patients and their films are being drawn; each appears here when it is done.
+          </p>
+        )}
+        {board !== null && cases.length === 0 && <EmptyBoard isPreparing={board.preparing} />}
         {cases.length > 0 && (
           <>
             <div className="board-columns" aria-hidden="true">
               <span>patient</span>
-              <span>on the path</span>
+              <span className="board-stages">
+                {STAGES.map((stage) => (
+                  <span key={stage}>{stage}</span>
+                ))}
+              </span>
               <span>next</span>
               <span>plan</span>
             </div>
@@ -63,7 +75,8 @@ export function BoardPage() {
             <p className="board-foot">
               <span>
                 Solid: done. Dots: ahead.
-                {isDemonstration && ' Patients marked Demonstration are invented; their films are drawn by the program.'}
+                {isDemonstration &&
+                  ' Patients marked Demonstration are invented; their films are drawn by the program.'}
               </span>
               <span>
                 <kbd>Tab</kbd> choose <kbd>Enter</kbd> open

@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import { Animal } from '../animals/animal.tsx';
 import { resetDemonstration } from '../sync/api.ts';
 
-export function EmptyBoard() {
+export function EmptyBoard({ isPreparing }: { readonly isPreparing: boolean }) {
   const [why, setWhy] = useState<string | null>(null);
   const bring = () => resetDemonstration().catch((error: Error) => setWhy(error.message));
   return (
@@ -14,9 +14,11 @@ export function EmptyBoard() {
         <Link href="/new" className="button button-main">
           Start a case
         </Link>
-        <button type="button" className="link" onClick={bring}>
-          Bring the demonstration back
-        </button>
+        {!isPreparing && (
+          <button type="button" className="link" onClick={() => void bring()}>
+            Bring the demonstration back
+          </button>
+        )}
       </p>
       {why && <p className="field-why">The demonstration could not be brought back: {why}.</p>}
     </section>

@@ -55,13 +55,14 @@ export function PatientRow({ row, now }: PatientRowProps) {
   );
 }
 
-const STEP = 88;
-const WIDTH = STEP * (STAGES.length - 1) + 32;
+const COLUMN = 88;
+const WIDTH = COLUMN * STAGES.length;
 
+/** Each dot stands in the middle of its stage's column, below the stage's name at the head of the board. */
 function Trail({ row, now }: PatientRowProps) {
   const here = STAGES.indexOf(row.stage);
-  const x = (i: number): number => 16 + i * STEP;
-  const next = STAGES[here + 1];
+  const x = (i: number): number => COLUMN / 2 + i * COLUMN;
+  const ahead = STAGES.slice(here + 1);
   return (
     <div className="board-trail">
       <p className="board-stage">
@@ -70,7 +71,7 @@ function Trail({ row, now }: PatientRowProps) {
       </p>
       <svg viewBox={`0 0 ${WIDTH} 22`} aria-hidden="true">
         {here > 0 && <path d={`M${x(0)} 11H${x(here) - 9}`} className="trail-done" />}
-        {next && <path d={`M${x(here) + 10} 11H${x(STAGES.length - 1)}`} className="trail-ahead" />}
+        {ahead.length > 0 && <path d={`M${x(here) + 12} 11H${x(STAGES.length - 1)}`} className="trail-ahead" />}
         {STAGES.map((stage, i) =>
           i === here ? (
             <g key={stage} className="dot-here">
@@ -82,7 +83,7 @@ function Trail({ row, now }: PatientRowProps) {
           ),
         )}
       </svg>
-      {next && <p className="caption board-ahead">then {STAGES.slice(here + 1).join(', ')}</p>}
+      {ahead.length > 0 && <p className="caption board-ahead">then {ahead.join(', ')}</p>}
     </div>
   );
 }

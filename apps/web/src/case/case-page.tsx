@@ -23,15 +23,32 @@ interface CasePageProps {
 export function CasePage({ caseId, stage }: CasePageProps) {
   const snapshot = useCase(caseId);
   const { found, state, saved, refused } = snapshot;
-  if (found === 'absent') return <NotHere sentence="There is no such case here. It may be on another machine, or it was a demonstration that has been taken out." />;
-  if (found === 'unreachable') return <NotHere sentence="The server does not answer, and this tablet has not opened the case before." />;
-  if (found === 'looking' || !state.patient) return <p className="page quiet" role="status">Reading the case.</p>;
+  if (found === 'absent')
+    return (
+      <NotHere sentence="There is no such case here. It may be on another machine, or it was a demonstration that has been taken out." />
+    );
+  if (found === 'unreachable')
+    return <NotHere sentence="The server does not answer, and this tablet has not opened the case before." />;
+  if (found === 'looking' || !state.patient)
+    return (
+      <p className="page quiet" role="status">
+        Reading the case.
+      </p>
+    );
   return (
     <div className="page">
       <CaseHead state={state} saved={saved} open={stage} action={<HeadAction state={state} stage={stage} />} />
       <main id="main">
         <RefusedEntries record={caseRecord(caseId)} refused={refused} />
-        <Suspense fallback={<p className="quiet" role="status">Opening.</p>}>{pageOf(stage, snapshot)}</Suspense>
+        <Suspense
+          fallback={
+            <p className="quiet" role="status">
+              Opening.
+            </p>
+          }
+        >
+          {pageOf(stage, snapshot)}
+        </Suspense>
       </main>
     </div>
   );

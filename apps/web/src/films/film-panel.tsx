@@ -10,6 +10,7 @@ import { nextTarget, type Target } from './marks/target.ts';
 import { useMarks } from './marks/use-marks.ts';
 import type { TwoClicks } from './marks/working.ts';
 import { FilmPlate } from './plate/film-plate.tsx';
+import { isWhole } from './shown-films.ts';
 import { FilmSteps } from './steps/film-steps.tsx';
 import { StepsFrame } from './steps/steps-frame.tsx';
 import { useTracing } from './trace/use-tracing.ts';
@@ -17,12 +18,13 @@ import { useTracing } from './trace/use-tracing.ts';
 interface FilmPanelProps {
   readonly film: FilmState;
   readonly place: 'first' | 'second';
+  readonly isCurrent: boolean;
   readonly isOwn: (seq: number) => boolean;
   readonly append: Append;
   readonly onEnds: (filmId: string, ends: TwoClicks) => void;
 }
 
-export function FilmPanel({ film, place, isOwn, append, onEnds }: FilmPanelProps) {
+export function FilmPanel({ film, place, isCurrent, isOwn, append, onEnds }: FilmPanelProps) {
   const { filmId } = film;
   const file = film.file.value;
   const opening = useOpenFilm(file.sha256, file.fileName);
@@ -35,7 +37,6 @@ export function FilmPanel({ film, place, isOwn, append, onEnds }: FilmPanelProps
   const target = wanted ?? nextTarget(marks.working);
   const name = film.view.value ? `${film.view.value} film` : `film ${file.fileName}`;
   const placed = () => setWanted((now) => followsOn(now));
-  const isWhole = film.trace !== null && film.fractureLine !== null && film.view.value !== null;
   return (
     <>
       <section className={`film film-${place}`} aria-label={capital(name)}>
@@ -60,7 +61,12 @@ export function FilmPanel({ film, place, isOwn, append, onEnds }: FilmPanelProps
           </div>
         )}
       </section>
-      <StepsFrame place={place} title={film.view.value ? capital(film.view.value) : file.fileName} isWhole={isWhole}>
+      <StepsFrame
+        place={place}
+        title={film.view.value ? capital(film.view.value) : file.fileName}
+        isWhole={isWhole(film)}
+        isCurrent={isCurrent}
+      >
         {opening.kind === 'open' && (
           <FilmSteps
             film={film}

@@ -10,7 +10,7 @@ import { NoFilms } from './intake/no-films.tsx';
 import { useIntake } from './intake/use-intake.ts';
 import type { TwoClicks } from './marks/working.ts';
 import { OtherFilms } from './other-films.tsx';
-import { shownFilms } from './shown-films.ts';
+import { isWhole, shownFilms } from './shown-films.ts';
 
 interface FilmsStageProps {
   readonly state: CaseState;
@@ -24,10 +24,12 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
   const intake = useIntake(state.films, append);
   const [ends, setEnds] = useState<ReadonlyMap<string, TwoClicks>>(new Map());
   const keepEnds = useCallback(
-    (filmId: string, pair: TwoClicks) => setEnds((now) => (now.get(filmId) === pair ? now : new Map(now).set(filmId, pair))),
+    (filmId: string, pair: TwoClicks) =>
+      setEnds((now) => (now.get(filmId) === pair ? now : new Map(now).set(filmId, pair))),
     [],
   );
   const shown = shownFilms(state.films);
+  const current = shown.findIndex((film) => !isWhole(film));
   if (shown.length === 0)
     return (
       <DropFilms intake={intake}>
@@ -42,6 +44,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
             key={film.filmId}
             film={film}
             place={PLACES[i] ?? 'second'}
+            isCurrent={i === current}
             isOwn={isOwn}
             append={append}
             onEnds={keepEnds}
@@ -49,7 +52,9 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
         ))}
         {shown.length === 1 && (
           <div className="film film-second film-missing-view">
-            <p className="lead">One view says nothing about the other way a bone bends. Drop the second film here, or choose it.</p>
+            <p className="lead">
+              One view says nothing about the other way a bone bends. Drop the second film here, or choose it.
+            </p>
             <ChooseFiles intake={intake} word="Choose the second film" isMain />
           </div>
         )}

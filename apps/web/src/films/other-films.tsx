@@ -26,7 +26,11 @@ export function OtherFilms({ films, shown, intake, append }: OtherFilmsProps) {
                   {view.value ?? 'view not said'}, {file.value.fileName}
                   <span className="caption"> added {moment(file.at)}</span>
                 </span>
-                <button type="button" className="link" onClick={() => append([{ kind: 'film-removed', payload: { filmId } }])}>
+                <button
+                  type="button"
+                  className="link"
+                  onClick={() => append([{ kind: 'film-removed', payload: { filmId } }])}
+                >
                   take it out
                 </button>
               </li>

@@ -4,8 +4,25 @@ import { shownFilms } from './shown-films.ts';
 
 function film(filmId: string, view: View | null): FilmState {
   const sign = { seq: 1, at: '2026-11-24T22:41:00Z', by: 'test' };
-  const file = { filmId, sha256: 'a'.repeat(64), fileName: filmId, byteLength: 1, rows: 1, cols: 1, view, takenAt: null };
-  return { filmId, file: { value: file, ...sign }, view: { value: view, ...sign }, calibration: null, clicks: null, trace: null, fractureLine: null };
+  const file = {
+    filmId,
+    sha256: 'a'.repeat(64),
+    fileName: filmId,
+    byteLength: 1,
+    rows: 1,
+    cols: 1,
+    view,
+    takenAt: null,
+  };
+  return {
+    filmId,
+    file: { value: file, ...sign },
+    view: { value: view, ...sign },
+    calibration: null,
+    clicks: null,
+    trace: null,
+    fractureLine: null,
+  };
 }
 
 const ids = (films: readonly FilmState[]): string[] => shownFilms(films).map(({ filmId }) => filmId);

@@ -15,3 +15,7 @@ export function shownFilms(films: readonly FilmState[]): FilmState[] {
   const pair = second ? [known, second] : [known];
   return pair.toSorted((a, b) => films.indexOf(a) - films.indexOf(b));
 }
+
+/** Everything that joining the views needs of a film is there. */
+export const isWhole = ({ view, trace, fractureLine }: FilmState): boolean =>
+  view.value !== null && trace !== null && trace.value.mmPerPixel.value !== null && fractureLine !== null;

@@ -25,7 +25,16 @@ export function Field(props: FieldProps) {
   const about = [why && `${id}-why`, help && `${id}-help`].filter(Boolean).join(' ');
   return (
     <div className="field">
-      <label htmlFor={id}>{unit ? <span>{label}<span className="sr-only">, in {unit}</span></span> : label}</label>
+      <label htmlFor={id}>
+        {unit ? (
+          <span>
+            {label}
+            <span className="sr-only">, in {unit}</span>
+          </span>
+        ) : (
+          label
+        )}
+      </label>
       <span className="field-box">
         <input
           id={id}
@@ -49,9 +58,7 @@ export function Field(props: FieldProps) {
           ))}
         </datalist>
       )}
-      {why && (
-        <FieldWhy id={`${id}-why`} why={why} />
-      )}
+      {why && <FieldWhy id={`${id}-why`} why={why} />}
       {help && (
         <span id={`${id}-help`} className="caption">
           {help}

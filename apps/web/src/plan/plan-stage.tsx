@@ -11,6 +11,7 @@ import { useFirstSearch } from './engine/use-first-search.ts';
 import { useLongJobs } from './engine/use-long-jobs.ts';
 import { useSearch } from './engine/use-search.ts';
 import type { FilmPicture } from './films/reduced-picture.tsx';
+import { marginId } from './margins/margin-list.tsx';
 import { Why } from './margins/why.tsx';
 import { Missing } from './missing.tsx';
 import { drawerSet, plansRanked, usePlannedCase } from './planned-case.ts';
@@ -77,7 +78,10 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
           load={opened}
           improvements={long.improvements}
           onApply={improve}
-          onBack={() => open(null)}
+          onBack={() => {
+            open(null);
+            requestAnimationFrame(() => document.getElementById(marginId(opened))?.focus());
+          }}
         />
       ) : isNarrow ? (
         <Reading {...shared} />

@@ -1,5 +1,5 @@
 /** The head of every page of a case: who, where on the path, whether it is saved, and the one thing to do next. */
-import { stageOf, type CaseState, type Stage } from '@bonewright/casebook';
+import { type CaseState, type Stage, stageOf } from '@bonewright/casebook';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { Animal } from '../animals/animal.tsx';

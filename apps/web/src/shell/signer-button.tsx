@@ -17,15 +17,18 @@ export function SignerButton() {
         {name === NOBODY_NAMED ? 'say who signs' : `signs: ${name}`}
       </button>
       <dialog ref={dialog} className="dialog" aria-labelledby={`${id}-title`}>
-        <form
-          method="dialog"
-          onSubmit={() => setSigner(text)}
-        >
+        <form method="dialog" onSubmit={() => setSigner(text)}>
           <h2 id={`${id}-title`}>Who signs on this device</h2>
           <div className="field">
             <label htmlFor={id}>Name, as it should stand in the record</label>
             <span className="field-box">
-              <input id={id} value={text} maxLength={200} autoComplete="name" onChange={(e) => setText(e.target.value)} />
+              <input
+                id={id}
+                value={text}
+                maxLength={200}
+                autoComplete="name"
+                onChange={(e) => setText(e.target.value)}
+              />
             </span>
             <span className="caption">Every entry from here on carries it. Earlier ones keep theirs.</span>
           </div>

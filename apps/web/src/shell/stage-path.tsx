@@ -18,7 +18,7 @@ export function StagePath({ caseId, reached, open }: StagePathProps) {
         {STAGES.map((stage, i) => (
           <li key={stage} data-trail={i <= reachedIndex ? 'done' : 'ahead'}>
             <Link href={`/case/${caseId}/${stage}`} aria-current={stage === open ? 'page' : undefined}>
-              <Dot isHere={stage === open} isDone={i < reachedIndex} />
+              <Dot isHere={stage === open} isDone={i <= reachedIndex} />
               <span>{capital(stage)}</span>
               {i < reachedIndex && <span className="sr-only">, done</span>}
             </Link>

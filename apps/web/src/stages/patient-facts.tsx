@@ -36,7 +36,10 @@ export function PatientFacts({ state, append }: PatientFactsProps) {
     ['Name in the ward', patient.name || 'none given'],
     ['Age and sex', ageAndSex(patient.ageClass, patient.sex)],
     ['Broken bone', `${patient.side} ${patient.bone}`],
-    ['Mass', patient.weighedAt ? `${massWords(patient.massG)}, ${moment(patient.weighedAt)}` : massWords(patient.massG)],
+    [
+      'Mass',
+      patient.weighedAt ? `${massWords(patient.massG)}, ${moment(patient.weighedAt)}` : massWords(patient.massG),
+    ],
     ['Case opened', `${moment(state.openedAt)}, ${signed.by}`],
   ] as const;
   return (

@@ -1,6 +1,6 @@
 /** A stage that has no tools of its own yet: what the record holds so far, and a note to add. Nothing is made up. */
 import './stages.css';
-import { type CaseState, type RecordedEvent, type Stage, stageOf, STAGES } from '@bonewright/casebook';
+import { type CaseState, type RecordedEvent, STAGES, type Stage, stageOf } from '@bonewright/casebook';
 import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
 import { AddNote } from './add-note.tsx';
@@ -35,7 +35,8 @@ export function StagePage({ stage, state, recorded, append }: StagePageProps) {
         {stage === 'admission' && <PatientFacts state={state} append={append} />}
         {stage !== 'admission' && (
           <p className="stage-honest">
-            There are no tools for this stage in this version. Notes written here are signed, dated and kept with the case.
+            There are no tools for this stage in this version. Notes written here are signed, dated and kept with the
+            case.
           </p>
         )}
         {isAhead && (

@@ -1,5 +1,5 @@
 /** The server's routes. Three ways to fail: it cannot be reached, it would not take it, somebody else was first. */
-import { readEvent, type CaseEvent, type RecordedEvent } from '@bonewright/casebook';
+import { type CaseEvent, type RecordedEvent, readEvent } from '@bonewright/casebook';
 import type { Board } from './database.ts';
 
 /** Nobody answered, or answered with a fault of its own: try again later. */

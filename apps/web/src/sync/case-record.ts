@@ -5,10 +5,18 @@
 import { type CaseState, checkEvent, type RecordedEvent, SCHEMA_VERSION } from '@bonewright/casebook';
 import { Conflict, getEvents, postEvents, Refused, Unreachable } from './api.ts';
 import { type CaseLog, emptyLog, queued, received, stateOf, toSend, type Waiting, withWaiting } from './case-log.ts';
-import { tellOtherPages } from './other-pages.ts';
-import { forgetCase, keepEntries, keepRecorded, recordedHere, removeEntry, replaceEntry, waitingHere } from './outbox.ts';
 import { sendFilesOf } from './files.ts';
 import type { NewEvent } from './new-event.ts';
+import { tellOtherPages } from './other-pages.ts';
+import {
+  forgetCase,
+  keepEntries,
+  keepRecorded,
+  recordedHere,
+  removeEntry,
+  replaceEntry,
+  waitingHere,
+} from './outbox.ts';
 import { randomId } from './random-id.ts';
 import { signer } from './signer.ts';
 
@@ -45,12 +53,13 @@ export class CaseRecord {
   readonly #listeners = new Set<() => void>();
   readonly #ready: Promise<void>;
 
-  constructor(caseId: string) {
+  /** A case that is new here is not asked for. */
+  constructor(caseId: string, { isNew = false }: { readonly isNew?: boolean } = {}) {
     this.caseId = caseId;
     this.#log = emptyLog(caseId);
     this.#snapshot = this.#look();
-    this.#ready = this.#load();
-    void this.refresh().then(() => this.send());
+    this.#ready = isNew ? Promise.resolve() : this.#load();
+    if (!isNew) void this.refresh().then(() => this.send());
   }
 
   /** Resolves when what this browser keeps has been read. */
@@ -86,8 +95,12 @@ export class CaseRecord {
 
   /** Reads what others recorded. Calls that overlap run one after the other. */
   refresh(): Promise<void> {
-    this.#refreshing = this.#refreshing.then(() => this.#ready).then(() => this.#refresh());
-    return this.#refreshing;
+    return this.#oneByOne(() => this.#readOn());
+  }
+
+  /** The server's records were exchanged: what it says now takes the place of what it said before. */
+  startOver(): Promise<void> {
+    return this.#oneByOne(() => this.#readAnew());
   }
 
   /** Another page of this browser kept or sent entries. */
@@ -96,24 +109,27 @@ export class CaseRecord {
     await this.refresh();
   }
 
-  /** The server's records were exchanged: what it said before counts no more. */
-  async startOver(): Promise<void> {
-    await this.#onDisk(forgetCase(this.caseId));
-    this.#become(withWaiting(emptyLog(this.caseId), this.#log.waiting));
-    await this.refresh();
-  }
-
   /** Sends a refused entry once more. */
   async tryAgain(entry: Waiting): Promise<void> {
     const again = { ...entry, refused: null };
-    this.#become(withWaiting(this.#log, this.#log.waiting.map((w) => (w.id === entry.id ? again : w))));
+    this.#become(
+      withWaiting(
+        this.#log,
+        this.#log.waiting.map((w) => (w.id === entry.id ? again : w)),
+      ),
+    );
     await this.#onDisk(replaceEntry(again));
     void this.send();
   }
 
   /** Takes a refused entry out for good. */
   async giveUp(entry: Waiting): Promise<void> {
-    this.#become(withWaiting(this.#log, this.#log.waiting.filter(({ id }) => id !== entry.id)));
+    this.#become(
+      withWaiting(
+        this.#log,
+        this.#log.waiting.filter(({ id }) => id !== entry.id),
+      ),
+    );
     await this.#onDisk(removeEntry(entry.id));
   }
 
@@ -166,7 +182,12 @@ export class CaseRecord {
     const entry = this.#log.waiting.find((waiting) => waiting.id === id);
     if (!entry) return;
     const marked = { ...entry, refused };
-    this.#become(withWaiting(this.#log, this.#log.waiting.map((w) => (w.id === id ? marked : w))));
+    this.#become(
+      withWaiting(
+        this.#log,
+        this.#log.waiting.map((w) => (w.id === id ? marked : w)),
+      ),
+    );
     await this.#onDisk(replaceEntry(marked));
   }
 
@@ -181,15 +202,14 @@ export class CaseRecord {
     }
   }
 
-  async #refresh(): Promise<void> {
+  #oneByOne(read: () => Promise<void>): Promise<void> {
+    this.#refreshing = this.#refreshing.then(() => this.#ready).then(() => this.#reached(read));
+    return this.#refreshing;
+  }
+
+  async #reached(read: () => Promise<void>): Promise<void> {
     try {
-      const overlap = Math.max(0, this.#log.recordedState.seq - 1);
-      const events = await getEvents(this.caseId, overlap);
-      if (!this.#continues(events)) {
-        await this.#onDisk(forgetCase(this.caseId));
-        this.#log = withWaiting(emptyLog(this.caseId), this.#log.waiting);
-        await this.#receive((await getEvents(this.caseId, 0)) ?? []);
-      } else await this.#receive(events ?? []);
+      await read();
       this.#found = this.#log.recorded.length + this.#log.waiting.length > 0 ? 'here' : 'absent';
     } catch (error) {
       if (!(error instanceof Unreachable || error instanceof Refused)) throw error;
@@ -198,10 +218,19 @@ export class CaseRecord {
     this.#tell();
   }
 
-  /** The last event known here must be the server's too, or its records were exchanged meanwhile. */
-  #continues(events: readonly RecordedEvent[] | null): boolean {
+  async #readOn(): Promise<void> {
     const last = this.#log.recorded.at(-1);
-    return last === undefined || events?.[0]?.id === last.id;
+    const events = await getEvents(this.caseId, last ? last.seq - 1 : 0);
+    // The last event known here must be the server's too, or its records were exchanged meanwhile.
+    if (last === undefined || events?.[0]?.id === last.id) await this.#receive(events ?? []);
+    else await this.#readAnew();
+  }
+
+  async #readAnew(): Promise<void> {
+    const events = (await getEvents(this.caseId, 0)) ?? [];
+    await this.#onDisk(forgetCase(this.caseId));
+    this.#log = withWaiting(emptyLog(this.caseId), this.#log.waiting);
+    await this.#receive(events);
   }
 
   async #receive(events: readonly RecordedEvent[]): Promise<void> {

@@ -13,6 +13,8 @@ export interface KeptFile {
 export interface Board {
   readonly cases: readonly BoardRow[];
   readonly nextNumber: string;
+  /** The invented patients are being made. */
+  readonly preparing: boolean;
 }
 
 interface Tables extends DBSchema {

@@ -3,6 +3,7 @@ import { boardRow, nextCaseNumber } from '@bonewright/casebook';
 import { getBoard, Refused, Unreachable } from './api.ts';
 import { CaseRecord } from './case-record.ts';
 import { type Board, database } from './database.ts';
+import type { NewEvent } from './new-event.ts';
 import { onOtherPages } from './other-pages.ts';
 import { casesWaiting } from './outbox.ts';
 
@@ -19,6 +20,13 @@ export function caseRecord(caseId: string): CaseRecord {
   const record = open.get(caseId) ?? new CaseRecord(caseId);
   open.set(caseId, record);
   return record;
+}
+
+/** Opens a case that nobody has recorded yet, with its first entries. */
+export function startCase(caseId: string, entries: readonly NewEvent[]): void {
+  const record = new CaseRecord(caseId, { isNew: true });
+  open.set(caseId, record);
+  record.append(entries);
 }
 
 let board: BoardSnapshot = { board: null, trouble: null };
@@ -50,10 +58,15 @@ async function withWaitingCases(said: Board): Promise<Board> {
   const rows = ids.map((id) => boardRow(caseRecord(id).snapshot().state)).filter((row) => row !== null);
   const cases = [...rows, ...said.cases];
   const numbers = cases.map(({ number }) => number);
-  return { cases, nextNumber: rows.length > 0 ? nextCaseNumber(numbers, new Date().getFullYear()) : said.nextNumber };
+  const nextNumber = rows.length > 0 ? nextCaseNumber(numbers, new Date().getFullYear()) : said.nextNumber;
+  return { ...said, cases, nextNumber };
 }
 
-const emptyBoard = (): Board => ({ cases: [], nextNumber: nextCaseNumber([], new Date().getFullYear()) });
+const emptyBoard = (): Board => ({
+  cases: [],
+  nextNumber: nextCaseNumber([], new Date().getFullYear()),
+  preparing: false,
+});
 const BOARD_KEY = 'last';
 
 async function keepBoard(said: Board): Promise<void> {

@@ -16,5 +16,5 @@ export const capital = (words: string): string => words.charAt(0).toUpperCase() 
 
 export function ageAndSex(ageClass: string, sex: string): string {
   const known = [ageClass, sex === 'unknown' ? 'sex unknown' : sex].filter(Boolean);
-  return known.join(' ');
+  return known.join(sex === 'unknown' ? ', ' : ' ');
 }

@@ -12,9 +12,7 @@ export const clock = (iso: string): string => hour.format(new Date(iso));
 export function moment(iso: string, now = new Date()): string {
   const at = new Date(iso);
   if (isSameDay(at, now)) return `${hour.format(at)} today`;
-  return at.getFullYear() === now.getFullYear()
-    ? `${day.format(at)} ${hour.format(at)}`
-    : dayAndYear.format(at);
+  return at.getFullYear() === now.getFullYear() ? `${day.format(at)} ${hour.format(at)}` : dayAndYear.format(at);
 }
 
 /** `23:09` today, with the day before it otherwise. */

@@ -7,6 +7,7 @@ import {
   type FragmentName,
   type Fragments,
   fragmentsOf,
+  isthmus,
   type Profile,
   sectionAt,
   widthAcross,
@@ -14,6 +15,7 @@ import {
 import { classOf } from '../loads/species.ts';
 import type { Case, Construct, DrawerColumn, DrawerImPin, DrawerPin } from '../model/case-file.ts';
 import { columnsOf, type Figures, found } from '../model/figures.ts';
+import { imTipMm } from '../to-frame/im-line.ts';
 import { alongPin, type Layout, type PinLayout, tissueAt } from '../to-frame/layout.ts';
 
 export interface CheckedPin {
@@ -57,17 +59,23 @@ export interface CheckContext {
   readonly boreClass: BoreClass;
   readonly fragments: Fragments;
   readonly pins: readonly CheckedPin[];
-  readonly im: { readonly drawer: DrawerImPin; readonly tiedIn: boolean } | null;
+  readonly im: CheckedIm | null;
   readonly columns: readonly CheckedColumn[];
   readonly massG: number;
   readonly gapStrainPercent?: number | null;
+}
+
+export interface CheckedIm {
+  readonly drawer: DrawerImPin;
+  readonly tiedIn: boolean;
+  /** Along its way. */
+  readonly narrowestCanalMm: number;
 }
 
 /** Brings a construct before the checks. The drawer holds what it names: `checkConstruct` has seen to that. */
 export function checkContext(patientCase: Case, construct: Construct, facts: FrameFacts): CheckContext {
   const { drawer, bone, fracture } = patientCase;
   const { figures, layout, massG, gapStrainPercent } = facts;
-  const { im } = construct;
   return {
     case: patientCase,
     profile: figures.profile,
@@ -77,7 +85,7 @@ export function checkContext(patientCase: Case, construct: Construct, facts: Fra
       ...construct.pins[i]!,
       ...checkedPin(patientCase, construct, laid, figures),
     })),
-    im: im ? { drawer: found(drawer.imPins, im.drawerId), tiedIn: im.tiedIn } : null,
+    im: checkedIm(patientCase, construct, figures),
     columns: columnsOf(construct).map((column, i) => ({
       drawer: found(drawer.columns, column.drawerId),
       clearanceMm: leastClearance(patientCase, layout, i, column.clearanceMm),
@@ -101,6 +109,12 @@ function checkedPin(patientCase: Case, construct: Construct, laid: PinLayout, { 
     boneWidthMm: widthAcross(sectionAt(profile, crossing[0]), aboutDeg),
     fragment,
   };
+}
+
+function checkedIm(patientCase: Case, { im }: Construct, figures: Figures): CheckedIm | null {
+  if (!im) return null;
+  const { canalMm } = isthmus(figures.profile, 0, imTipMm(patientCase, figures));
+  return { drawer: found(patientCase.drawer.imPins, im.drawerId), tiedIn: im.tiedIn, narrowestCanalMm: canalMm };
 }
 
 /** A straight column over a curved skin comes closer at some pins than its mean clearance. */

@@ -10,7 +10,7 @@ export function drawerStock({ pins, im }: CheckContext): Check[] {
     taken.set(id, { count: (before?.count ?? 0) + 1, stock, name });
   };
   for (const { drawer } of pins) take(`pin ${drawer.id}`, drawer.count, `${drawer.diameterMm} mm pins`);
-  if (im) take(`im ${im.drawer.id}`, im.drawer.count, `IM pins of ${im.drawer.diameterMm} mm`);
+  if (im) take(`im ${im.drawer.id}`, im.drawer.count, `${im.drawer.diameterMm} mm IM pins`);
   const tightest = [...taken.values()].reduce((a, b) => (b.count - b.stock > a.count - a.stock ? b : a));
   const missing = Math.max(0, tightest.count - tightest.stock);
   return [
@@ -22,7 +22,7 @@ export function drawerStock({ pins, im }: CheckContext): Check[] {
       shown: String,
       says:
         missing > 0
-          ? `It takes ${tightest.count} ${tightest.name} and the drawer holds ${tightest.stock}`
+          ? `It takes ${tightest.count} of the ${tightest.name} and the drawer holds ${tightest.stock}`
           : 'The drawer holds all it takes',
       evidence: [],
     }),

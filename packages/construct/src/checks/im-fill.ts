@@ -1,22 +1,19 @@
 /** How much of the narrowest canal the IM pin fills, beside a frame. */
-import { isthmus } from '@bonewright/bone';
 import { value } from '@bonewright/evidence';
 import type { Check } from '../model/plan.ts';
 import type { CheckContext } from './context.ts';
 import { judged, unmeasured } from './limits.ts';
 import { inMm, inPercent } from './words.ts';
 
-export function imFill(context: CheckContext): Check[] {
-  const { im, case: patientCase } = context;
+export function imFill({ im, case: patientCase }: CheckContext): Check[] {
   if (!im) return [];
   const mostId = im.tiedIn ? 'rule.im-fill.tied.most' : 'rule.im-fill.untied.most';
   if (!patientCase.bone.stations.some(({ canalMm }) => canalMm !== null)) {
     const because = 'The canal is not measured anywhere: no IM pin can be chosen for it.';
     return [unmeasured('im-fill', '%', 'stop', because, [mostId])];
   }
-  const narrowest = narrowestCanal(context);
-  const percent = (100 * im.drawer.diameterMm) / narrowest.canalMm;
-  const fills = `The IM pin fills ${inPercent(percent)} of the canal, ${inMm(narrowest.canalMm)} at its narrowest`;
+  const percent = (100 * im.drawer.diameterMm) / im.narrowestCanalMm;
+  const fills = `The IM pin fills ${inPercent(percent)} of the canal, ${inMm(im.narrowestCanalMm)} at its narrowest`;
   const most = judged({
     id: 'im-fill',
     value: percent,
@@ -37,9 +34,4 @@ export function imFill(context: CheckContext): Check[] {
     evidence: ['rule.im-fill.tied.least'],
   });
   return [most, least];
-}
-
-/** Between the keep-outs: the flared ends are not where an IM pin fits. */
-export function narrowestCanal({ profile, case: { bone, keepOut } }: CheckContext): { sMm: number; canalMm: number } {
-  return isthmus(profile, keepOut?.proximalMm ?? 0, bone.lengthMm - (keepOut?.distalMm ?? 0));
 }

@@ -58,6 +58,10 @@ export function runChecks(context: CheckContext): readonly Check[] {
 /** Only those that look at one pin alone: with many pins at once, the places where a pin may go. */
 export const runPinChecks = (context: CheckContext): readonly Check[] => PIN_CHECKS.flatMap((check) => check(context));
 
+/** The others: what is left to check of a construct whose pins stand in such places. */
+export const runFrameChecks = (context: CheckContext): readonly Check[] =>
+  CONSTRUCT_CHECKS.flatMap((check) => check(context));
+
 export const worstVerdict = (verdicts: readonly Verdict[]): Verdict =>
   verdicts.reduce<Verdict>((worst, next) => (WORRY[next] > WORRY[worst] ? next : worst), 'good');
 

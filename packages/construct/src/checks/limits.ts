@@ -22,10 +22,10 @@ export function verdictOf(value: number, { worse, watch, stop }: Limits): Verdic
   return crosses(value, watch, worse) ? 'watch' : 'good';
 }
 
-/** ` (watch over 25 %)`, ` (stop under 2.0 mm)`; empty where nothing was crossed. */
+/** ` (watch over 25 %)`, ` (stop under 2.0 mm)`; empty where nothing was crossed, and for a limit of nothing at all. */
 function crossedWords(verdict: Verdict, limits: Limits, shown: (value: number) => string): string {
   const limit = verdict === 'good' ? null : limits[verdict];
-  if (limit === null) return '';
+  if (!limit) return '';
   return ` (${verdict} ${limits.worse === 'above' ? 'over' : 'under'} ${shown(limit)})`;
 }
 

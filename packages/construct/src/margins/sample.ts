@@ -26,14 +26,11 @@ export function sampleWeakest(
 }
 
 /** The margin of one load from its samples: percentiles, and the place that is weakest most often. */
-export function marginOf(solver: ConstructSolver, rows: readonly (readonly Weakest[])[], load: LoadName): Margin {
+export function marginOf(rows: readonly (readonly Weakest[])[], load: LoadName): Margin {
   const column = rows.map((row) => row[LOADS.indexOf(load)]!);
   const sorted = Float64Array.from(column, (w) => w.margin).sort();
   const counts = new Map<string, number>();
-  for (const { place } of column) {
-    const { words } = solver.places[place]!;
-    counts.set(words, (counts.get(words) ?? 0) + 1);
-  }
+  for (const { words } of column) counts.set(words, (counts.get(words) ?? 0) + 1);
   const [weakest] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a));
   return { p05: percentile(sorted, 5), p50: percentile(sorted, 50), p95: percentile(sorted, 95), weakest };
 }

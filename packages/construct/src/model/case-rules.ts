@@ -80,7 +80,7 @@ function checkFracture({ bone, fracture }: Case): void {
       'leave a distal fragment',
     );
   }
-  if (gapMm > toMm - fromMm) {
+  if (gapMm > toMm - fromMm + ROUNDING_MM) {
     fail(
       `gap ${gapMm} mm is longer than the broken stretch, ${round(toMm - fromMm)} mm`,
       'fracture.gapMm',
@@ -92,6 +92,8 @@ function checkFracture({ bone, fracture }: Case): void {
   }
 }
 
+/** Lengths made of sums of tenths must not fail by their last bit. */
+const ROUNDING_MM = 1e-9;
 const round = (mm: number): number => Number(mm.toPrecision(6));
 
 function checkStretches({ bone, keepOut, corridors = [], softTissueMm = [], fracture }: Case): void {

@@ -30,6 +30,8 @@ export interface Margin {
 }
 
 export interface LoadFigures {
+  /** What was laid on it: N along the bone, N·mm otherwise, and what the patient does when it comes. */
+  readonly applied?: { readonly size: number; readonly unit: 'N' | 'N·mm'; readonly event: string };
   readonly stiffness: number;
   readonly unit: 'N/mm' | 'N·mm/deg';
   readonly gapMotionMm: number;
@@ -53,6 +55,8 @@ export interface PlanPin {
   readonly freeLengthMm: number;
   /** Pin diameter over bone width at the hole. */
   readonly ratio: number;
+  /** How many times its hole weakens the bone: measured on whole bones, and the elastic factors of handbooks. */
+  readonly hole?: { readonly measured: number; readonly elasticBending: number; readonly elasticTorsion: number };
   /** Whole length to cut, from far cortex (1 mm proud) to the column's far surface. */
   readonly cutLengthMm: number;
 }

@@ -1,15 +1,15 @@
 /** Every construct worth a thought, checked without a solver: what passes, what was refused and why. */
 import type { FragmentName, Profile } from '@bonewright/bone';
 import { value } from '@bonewright/evidence';
-import { checkContext, runChecks } from '../checks/index.ts';
+import { checkContext, runFrameChecks } from '../checks/index.ts';
 import type { Case, Construct } from '../model/case-file.ts';
 import type { Check } from '../model/plan.ts';
 import { frameFacts } from '../to-frame/masses.ts';
 import { type Counts, countChoices, type ImChoice, imChoices, type PinChoice, pinChoices } from './choices.ts';
 import { estimateMargin } from './estimate.ts';
 import { layoutsOf, spacingOf } from './layouts.ts';
-import { columnAt, pinAt, type SiteBook } from './sites.ts';
-import { worth } from './worth.ts';
+import { columnAt, pinAt, type Site, type SiteBook } from './sites.ts';
+import { watchesIn, worth } from './worth.ts';
 
 export interface Candidate {
   readonly construct: Construct;
@@ -39,18 +39,26 @@ export function candidatesOf(ground: Ground): Field {
   const passed: Candidate[] = [];
   let count = 0;
   const refuse = (id: string) => refused.set(id, (refused.get(id) ?? 0) + 1);
-  for (const construct of constructs(ground, refuse)) {
+  for (const found of constructs(ground, refuse)) {
     count += 1;
-    if (construct === 'no room') continue;
-    const { candidate, stops } = judge(ground.patientCase, construct);
+    if (found === 'no room') continue;
+    const { candidate, stops } = judge(ground.patientCase, found.construct, found.watches);
     if (candidate) passed.push(candidate);
     for (const id of stops) refuse(id);
   }
   return { count, passed, refused };
 }
 
+interface Row {
+  readonly pins: Construct['pins'];
+  /** What the pins ask care for in their places. */
+  readonly watches: ReadonlySet<string>;
+}
+
+type Found = { readonly construct: Construct; readonly watches: ReadonlySet<string> } | 'no room';
+
 /** Constructs, and `no room` for each choice whose pins find no places. */
-function* constructs(ground: Ground, refuse: (id: string) => void): Generator<Construct | 'no room'> {
+function* constructs(ground: Ground, refuse: (id: string) => void): Generator<Found> {
   const { drawer } = ground.patientCase;
   for (const im of imChoices(ground.patientCase, ground.profile)) {
     for (const choice of pinChoices(ground.patientCase)) {
@@ -59,8 +67,10 @@ function* constructs(ground: Ground, refuse: (id: string) => void): Generator<Co
           refuse(whyNoRoom(ground, im, choice));
           yield 'no room';
         }
-        for (const pins of rows) {
-          for (const { id } of drawer.columns) yield { im, pins, column: columnAt(id), grip: 'usual' };
+        for (const { pins, watches } of rows) {
+          for (const { id } of drawer.columns) {
+            yield { construct: { im, pins, column: columnAt(id), grip: 'usual' }, watches };
+          }
         }
       }
     }
@@ -68,7 +78,7 @@ function* constructs(ground: Ground, refuse: (id: string) => void): Generator<Co
 }
 
 /** As many pins in one fragment as in the other; one more in one of them only where the other has no room for it. */
-function rowsOf(ground: Ground, im: ImChoice, choice: PinChoice): Construct['pins'][][] {
+function rowsOf(ground: Ground, im: ImChoice, choice: PinChoice): Row[][] {
   const { alike, unlike } = countChoices();
   const rows = alike.map((counts) => rowsWith(ground, im, choice, counts));
   const isFull = (count: number) => alike.some(({ proximal }, i) => proximal === count && rows[i]!.length > 0);
@@ -77,18 +87,22 @@ function rowsOf(ground: Ground, im: ImChoice, choice: PinChoice): Construct['pin
 }
 
 /** The pins of both fragments, calm places with calm and bold with bold. */
-function rowsWith(ground: Ground, im: ImChoice, choice: PinChoice, counts: Counts): Construct['pins'][] {
+function rowsWith(ground: Ground, im: ImChoice, choice: PinChoice, counts: Counts): Row[] {
   const proximal = layoutsIn(ground, im, choice.proximalId, 'proximal', counts.proximal);
   const distal = layoutsIn(ground, im, choice.distalId, 'distal', counts.distal);
   if (proximal.length === 0 || distal.length === 0) return [];
-  const pinsAt = (places: readonly number[], id: string) => places.map((sMm) => pinAt(id, sMm, ground.aboutDeg));
-  return Array.from({ length: Math.max(proximal.length, distal.length) }, (_, i) => [
-    ...pinsAt(proximal[Math.min(i, proximal.length - 1)]!, choice.proximalId),
-    ...pinsAt(distal[Math.min(i, distal.length - 1)]!, choice.distalId),
-  ]);
+  const pinsAt = (places: readonly Site[], id: string) => places.map(({ sMm }) => pinAt(id, sMm, ground.aboutDeg));
+  return Array.from({ length: Math.max(proximal.length, distal.length) }, (_, i) => {
+    const above = proximal[Math.min(i, proximal.length - 1)]!;
+    const below = distal[Math.min(i, distal.length - 1)]!;
+    return {
+      pins: [...pinsAt(above, choice.proximalId), ...pinsAt(below, choice.distalId)],
+      watches: new Set([...above, ...below].flatMap(({ watches }) => watches)),
+    };
+  });
 }
 
-function layoutsIn(ground: Ground, im: ImChoice, pinId: string, fragment: FragmentName, count: number): number[][] {
+function layoutsIn(ground: Ground, im: ImChoice, pinId: string, fragment: FragmentName, count: number): Site[][] {
   return layoutsOf(ground.sites(pinId, im).allowed[fragment], count, spacingOf(ground.patientCase, pinId));
 }
 
@@ -104,11 +118,13 @@ export function mostFrequent(stops: readonly Check[]): string | undefined {
   return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0];
 }
 
-function judge(patientCase: Case, construct: Construct) {
+/** Places were chosen by the checks of a single pin: only the others are left to run. */
+function judge(patientCase: Case, construct: Construct, inPlaces: ReadonlySet<string>) {
   const facts = frameFacts(patientCase, construct);
-  const checks = runChecks(checkContext(patientCase, construct, facts));
+  const checks = runFrameChecks(checkContext(patientCase, construct, facts));
   const stops = new Set(checks.filter(({ verdict }) => verdict === 'stop').map(({ id }) => id));
   if (stops.size > 0) return { candidate: null, stops };
-  const promise = worth(estimateMargin(facts) / value('plan.spread.usual'), checks, construct.pins.length);
+  const p05 = estimateMargin(facts) / value('plan.spread.usual');
+  const promise = worth(p05, new Set([...inPlaces, ...watchesIn(checks)]).size, construct.pins.length);
   return { candidate: { construct, massG: facts.massG, promise }, stops };
 }

@@ -13,15 +13,24 @@ export function spacingOf({ drawer }: Case, pinId: string): Spacing {
   return (boneWidthMm) => Math.max(least, value('rule.pin-spacing.watch') * boneWidthMm);
 }
 
-/** Layouts of `count` pins, ascending: on the calmest places, and on all that are allowed. Empty where none fits. */
-export function layoutsOf(sites: readonly Site[], count: number, spacing: Spacing): number[][] {
-  const calm = Math.min(...sites.map(({ watches }) => watches));
-  const grounds = [sites.filter(({ watches }) => watches === calm), sites];
-  const layouts = grounds.map((open) => spread(open, count, spacing)).filter((layout) => layout !== null);
-  return layouts.filter((layout, i) => layouts.findIndex((other) => other.join() === layout.join()) === i);
+/** Layouts of `count` pins, ascending: on the calmest places, then with each more watch allowed. Empty where none fits. */
+export function layoutsOf(sites: readonly Site[], count: number, spacing: Spacing): Site[][] {
+  const levels = [...new Set(sites.map(({ watches }) => watches.length))].toSorted((a, b) => a - b);
+  const layouts = levels
+    .map((level) =>
+      spread(
+        sites.filter(({ watches }) => watches.length <= level),
+        count,
+        spacing,
+      ),
+    )
+    .filter((layout) => layout !== null);
+  return layouts.filter((layout, i) => layouts.findIndex((other) => isSame(other, layout)) === i);
 }
 
-function spread(sites: readonly Site[], count: number, spacing: Spacing): number[] | null {
+const isSame = (a: readonly Site[], b: readonly Site[]): boolean => a.every(({ sMm }, i) => b[i]?.sMm === sMm);
+
+function spread(sites: readonly Site[], count: number, spacing: Spacing): Site[] | null {
   const first = sites[0];
   const last = sites[sites.length - 1];
   if (!first || !last) return null;
@@ -31,7 +40,7 @@ function spread(sites: readonly Site[], count: number, spacing: Spacing): number
     const before = placed[i - 1];
     return !before || site.sMm - before.sMm >= spacing(Math.max(site.boneWidthMm, before.boneWidthMm));
   });
-  return fits ? placed.map(({ sMm }) => sMm) : null;
+  return fits ? placed : null;
 }
 
 const nearest = (sites: readonly Site[], sMm: number): Site =>

@@ -7,38 +7,39 @@ import { worstMargin, worthOf } from './worth.ts';
 /** More than a surgeon compares at a glance is no help. */
 export const MOST_OFFERED = 4;
 
-type ImKind = 'none' | 'left free' | 'tied in';
+const IM_KINDS = ['none', 'tied in', 'left free'] as const;
+type ImKind = (typeof IM_KINDS)[number];
 const imKind = ({ im }: Plan): ImKind => (im ? (im.tiedIn ? 'tied in' : 'left free') : 'none');
 
 /**
- * The best all round, another way with the IM pin, fewer holes, less mass, the strongest: those that differ in kind, in
- * that order. Some may yet fall when their margins are known with their spread.
+ * The best all round, the best of each other way with the IM pin, fewer holes, less mass, the strongest: those that
+ * differ in kind, in that order. Some may yet fall when their margins are known with their spread.
  */
 export function differentKinds(solved: readonly Solved[]): Solved[] {
   const first = best(solved, (s) => s.worth);
   if (!first) return [];
   const kept = value('plan.lighter.margin-kept') * worstMargin(first.plan);
   const strong = solved.filter((s) => worstMargin(s.plan) >= kept);
-  const hasIm = first.plan.im !== null;
+  const ways = IM_KINDS.filter((kind) => kind !== imKind(first.plan)).map((kind) => bestOfKind(solved, strong, kind));
   const wanted = [
     first,
-    best(
-      solved.filter((s) => (s.plan.im !== null) !== hasIm),
-      (s) => s.worth,
-    ),
+    ways[0],
     leastOf(strong, (s) => s.plan.holes),
     leastOf(strong, (s) => s.plan.massG),
-    best(solved, (s) => worstMargin(s.plan)),
-    best(
-      solved.filter((s) => s.plan.im && imKind(s.plan) !== imKind(first.plan)),
-      (s) => s.worth,
-    ),
+    ways[1],
+    best(strong, (s) => worstMargin(s.plan)),
   ];
   const chosen: Solved[] = [];
   for (const next of wanted) {
     if (next && chosen.every((other) => differInKind(next.plan, other.plan))) chosen.push(next);
   }
   return chosen;
+}
+
+/** The worthiest that is strong enough, else the strongest there is: a surgeon without that IM pin wants to see it. */
+function bestOfKind(solved: readonly Solved[], strong: readonly Solved[], kind: ImKind): Solved | undefined {
+  const isKind = (s: Solved) => imKind(s.plan) === kind;
+  return best(strong.filter(isKind), (s) => s.worth) ?? best(solved.filter(isKind), (s) => worstMargin(s.plan));
 }
 
 /** Another way with the IM pin, two pins more or less, or clearly less mass. */

@@ -11,8 +11,8 @@ import type { ImChoice } from './choices.ts';
 export interface Site {
   readonly sMm: number;
   readonly boneWidthMm: number;
-  /** Checks of a pin there that ask for care. */
-  readonly watches: number;
+  /** Checks of a pin there that ask for care, by id. */
+  readonly watches: readonly string[];
 }
 
 export interface Sites {
@@ -63,18 +63,15 @@ function sitesFor(patientCase: Case, pin: Pin, frame: Pick<Construct, 'im' | 'co
 }
 
 function sorted(context: CheckContext, checks: readonly Check[]): Sites {
-  const count = (verdict: Check['verdict']) => {
-    const counts = new Map<number, number>();
-    for (const check of checks) {
-      if (check.verdict === verdict && check.pin) counts.set(check.pin, (counts.get(check.pin) ?? 0) + 1);
-    }
-    return counts;
-  };
-  const [watches, closed] = [count('watch'), count('stop')];
+  const watches = new Map<number, string[]>();
+  for (const { id, pin, verdict } of checks) {
+    if (verdict === 'watch' && pin) watches.set(pin, [...(watches.get(pin) ?? []), id]);
+  }
+  const stops = checks.filter(({ verdict }) => verdict === 'stop');
+  const closed = new Set(stops.map(({ pin }) => pin));
   const of = (fragment: FragmentName): Site[] =>
     context.pins
       .filter((pin) => pin.fragment === fragment && !closed.has(pin.index + 1))
-      .map(({ sMm, boneWidthMm, index }) => ({ sMm, boneWidthMm, watches: watches.get(index + 1) ?? 0 }));
-  const stops = checks.filter(({ verdict }) => verdict === 'stop');
+      .map(({ sMm, boneWidthMm, index }) => ({ sMm, boneWidthMm, watches: watches.get(index + 1) ?? [] }));
   return { allowed: { proximal: of('proximal'), distal: of('distal') }, stops };
 }

@@ -1,8 +1,9 @@
 /** What a solved construct does under one load: stiffness, motion at the fracture, largest stresses, weakest place. */
 
 import { fragmentsOf } from '@bonewright/bone';
+import { value } from '@bonewright/evidence';
 import type { CompiledFrame } from '@bonewright/frame';
-import { sizeOf } from '../loads/demand.ts';
+import { eventOf, sizeOf } from '../loads/demand.ts';
 import type { Case } from '../model/case-file.ts';
 import { LOADS, type LoadFigures, type LoadName } from '../model/plan.ts';
 import { RIM_POINTS, rimName } from '../to-frame/bone-part.ts';
@@ -17,22 +18,39 @@ const DEGREES = 180 / Math.PI;
 
 export interface Weakest {
   readonly margin: number;
-  /** Index into the solver's places. */
-  readonly place: number;
+  readonly words: string;
 }
 
-/** The least margin over all places under a load. */
+/** The least margin over all places under a load, the frame's own buckling included. */
 export function weakestUnder(solver: ConstructSolver, load: LoadName, solution: Solution): Weakest {
+  const { places } = solver;
   let margin = Number.POSITIVE_INFINITY;
-  let place = 0;
-  solver.places.forEach((p, i) => {
-    const worth = worthOf(p, forcesAt(solver, load, i), solution);
+  let weakest = 0;
+  for (let i = 0; i < places.length; i += 1) {
+    const worth = worthOf(places[i]!, forcesAt(solver, load, i), solution);
     if (worth.margin < margin) {
       margin = worth.margin;
-      place = i;
+      weakest = i;
     }
-  });
-  return { margin, place };
+  }
+  const buckling = load === 'axial-ball' ? bucklingBound(solver, solution) : Number.POSITIVE_INFINITY;
+  return buckling < margin
+    ? { margin: buckling, words: 'the frame buckling' }
+    : { margin, words: places[weakest]!.words };
+}
+
+/**
+ * Factor on the axial load with free ends that the frame bears without buckling, from below: two stiff fragments, all
+ * that gives gathered in a hinge at the fracture, as stiff as the softer of both bendings; a share of that.
+ * docs/theory/construct.md, "Buckling".
+ */
+export function bucklingBound({ frame, middleMm }: ConstructSolver, solution: Solution): number {
+  const { lengthMm } = solution.figures.profile;
+  const inPlane = stiffness(frame, 'bending-in-plane', solution);
+  const across = stiffness(frame, 'bending-out-of-plane', solution);
+  const hinge = Math.min(inPlane, across) * DEGREES;
+  const hingeN = (hinge * lengthMm) / (middleMm * (lengthMm - middleMm));
+  return (value('interface.buckling.share') * hingeN) / solution.figures.demand.axialN;
 }
 
 function forcesAt({ frame, places, placeMembers }: ConstructSolver, load: LoadName, place: number) {
@@ -59,6 +77,11 @@ export function figuresOfLoad(
   const gapMotionMm = rimMotion(solver.frame, load);
   const { openMm } = fragmentsOf(patientCase.bone.lengthMm, patientCase.fracture);
   return {
+    applied: {
+      size: sizeOf(solution.figures.demand, load),
+      unit: load.startsWith('axial') ? 'N' : 'N·mm',
+      event: eventOf(patientCase, load),
+    },
     stiffness: stiffness(solver.frame, load, solution),
     unit: load.startsWith('axial') ? 'N/mm' : 'N·mm/deg',
     gapMotionMm,

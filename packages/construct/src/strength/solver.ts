@@ -51,7 +51,7 @@ export function constructSolver(patientCase: Case, construct: Construct): Constr
   const nodes = new Map(frame.nodes.map((name, i) => [name, i]));
   const solve = (figures: Figures): Solution => {
     const laid = figures === nominal ? layout : layOut(patientCase, construct, figures);
-    if (figures !== nominal) buildParts(numberSink(frame), patientCase, mesh, laid, figures);
+    buildParts(numberSink(frame), patientCase, mesh, laid, figures);
     writeLoads(frame, nodes, laid, figures);
     frame.solve();
     return { figures, layout: laid, sections: sectionsOf(figures, laid) };

@@ -8,6 +8,7 @@ import type { Case, Construct } from '../model/case-file.ts';
 import type { Figures } from '../model/figures.ts';
 import { imTipMm } from './im-line.ts';
 import type { Layout } from './layout.ts';
+import { lengthOf, minus } from './vectors.ts';
 
 export interface BoneNode {
   readonly name: string;
@@ -18,6 +19,8 @@ export interface ColumnStop {
   /** Pin index, or `im` for a tied-in IM pin's end. */
   readonly what: number | 'im';
   readonly name: string;
+  /** Pins that meet the column here: more than one where they cross in it. */
+  readonly pins: readonly number[];
 }
 
 export interface Mesh {
@@ -54,7 +57,7 @@ export function meshOf(patientCase: Case, construct: Construct, figures: Figures
     proximal,
     distal,
     pinNodes: pins.map((s) => (s === null ? null : nodeAt(s).name)),
-    columns: columnStops(layout, construct.im?.tiedIn ?? false),
+    columns: columnStops(layout, figures, construct.im?.tiedIn ?? false),
     imSites: sites.map(nodeAt),
   };
 }
@@ -111,19 +114,36 @@ function imPlaces(patientCase: Case, figures: Figures, diameterMm: number, pins:
   return ordered.filter((s, i) => i === 0 || fixed.has(s) || s - ordered[i - 1]! > snap);
 }
 
-function columnStops({ pins, columns }: Layout, tiedIn: boolean): ColumnStop[][] {
+/** Pins that meet the column closer together than this, as a share of its diameter, share a node. */
+const SAME_STOP = 0.02;
+
+function columnStops({ pins, columns }: Layout, figures: Figures, tiedIn: boolean): ColumnStop[][] {
   const near = Math.max(
     0,
     columns.findIndex((c) => c.side === 'near'),
   );
   return columns.map((_, c) => {
-    const stops = pins.flatMap((pin) =>
-      pin.fragment ? [{ what: pin.index, name: columnNode(c, pin.index), at: pin.entries[c]!.axis[0] }] : [],
-    );
-    const ordered = stops.toSorted((a, b) => a.at - b.at);
-    const tied = tiedIn && c === near && ordered.length > 0;
-    return [...(tied ? [{ what: 'im' as const, name: columnNode(c, 'im') }] : []), ...ordered];
+    const held = pins.filter((pin) => pin.fragment);
+    const ordered = held.toSorted((a, b) => a.entries[c]!.axis[0] - b.entries[c]!.axis[0]);
+    const same = SAME_STOP * figures.columns[c]!.diameterMm;
+    const groups: number[][] = [];
+    ordered.forEach((pin, i) => {
+      const before = ordered[i - 1];
+      const apart = before ? lengthOf(minus(pin.entries[c]!.axis, before.entries[c]!.axis)) : same;
+      if (before && apart < same) groups.at(-1)!.push(pin.index);
+      else groups.push([pin.index]);
+    });
+    const stops = groups.map((group) => ({ what: group[0]!, name: columnNode(c, group[0]!), pins: group }));
+    const tied = tiedIn && c === near && stops.length > 0;
+    return [...(tied ? [{ what: 'im' as const, name: columnNode(c, 'im'), pins: [] }] : []), ...stops];
   });
+}
+
+/** The node at which a pin meets a column. */
+export function stopOfPin(mesh: Mesh, column: number, pin: number): string {
+  const stop = mesh.columns[column]?.find((s) => s.pins.includes(pin));
+  if (!stop) throw new Error(`pin ${pin} meets no stop of column ${column}`);
+  return stop.name;
 }
 
 export const columnNode = (column: number, what: number | 'im'): string =>

@@ -6,7 +6,7 @@ import type { Section } from '@bonewright/frame';
 import type { Figures, PinFigures, RodFigures } from '../model/figures.ts';
 import { cortexJoint, JOINT_MATERIAL, jointLengthMm, jointSection, puttyJoint } from './joints.ts';
 import { alongPin, type Layout, type PinLayout } from './layout.ts';
-import { columnNode, type Mesh } from './mesh.ts';
+import { type Mesh, stopOfPin } from './mesh.ts';
 import type { Elastic, FrameSink } from './sink.ts';
 import { plus, radial } from './vectors.ts';
 
@@ -32,11 +32,11 @@ export const rodMaterial = (name: string, { youngMPa, poisson }: RodFigures): El
 export function addPins(sink: FrameSink, mesh: Mesh, layout: Layout, figures: Figures): void {
   for (const pin of layout.pins) {
     const boneNode = mesh.pinNodes[pin.index];
-    if (boneNode) addPin(sink, pin, boneNode, figures);
+    if (boneNode) addPin(sink, mesh, pin, boneNode, figures);
   }
 }
 
-function addPin(sink: FrameSink, pin: PinLayout, boneNode: string, figures: Figures): void {
+function addPin(sink: FrameSink, mesh: Mesh, pin: PinLayout, boneNode: string, figures: Figures): void {
   const rod = figures.pins[pin.index]!;
   const name = pinName(pin.index);
   const material = rodMaterial(name, rod);
@@ -50,7 +50,7 @@ function addPin(sink: FrameSink, pin: PinLayout, boneNode: string, figures: Figu
   pin.entries.forEach((entry, c) => {
     const wall = figures.columns[c]!.side;
     const end = heldName(pin.index, c);
-    addColumnEnd(sink, end, columnNode(c, pin.index), figures, rod, pin, entry.heldMm);
+    addColumnEnd(sink, end, stopOfPin(mesh, c, pin.index), figures, rod, pin, entry.heldMm);
     sink.member(freeName(pin.index, c), `${name}.${wall}`, end, rodSection(rod), material);
   });
 }

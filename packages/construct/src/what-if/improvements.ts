@@ -52,7 +52,10 @@ export function improvementsWith(evaluators: Evaluators, patientCase: Case, cons
 
 /** No check stops it, and none that was good turns to watch: a gain in one place is not bought with worry in another. */
 function isAllowed(plan: Plan, before: Plan): boolean {
-  return plan.checks.every(({ verdict }) => verdict !== 'stop') && watchesIn(plan.checks) <= watchesIn(before.checks);
+  return (
+    plan.checks.every(({ verdict }) => verdict !== 'stop') &&
+    watchesIn(plan.checks).size <= watchesIn(before.checks).size
+  );
 }
 
 /** The worst margin of a plan at middle values, with the spread that the full assessment of another one showed. */

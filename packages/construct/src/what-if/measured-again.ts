@@ -2,7 +2,8 @@
  * What a second reading of one input would be worth: two equal readings halve its variance, and the lower percentile
  * comes up by what the whole spread narrows. The middle stays; a reading that turns out lower lowers it.
  */
-import { LOADS, type Margin, type Plan } from '../model/plan.ts';
+import type { Margin, Plan } from '../model/plan.ts';
+import { leastMargin } from '../search/worth.ts';
 import type { Improvement } from './improvements.ts';
 
 /** Standard deviations from the middle to the 5th percentile of a normal distribution. */
@@ -17,7 +18,7 @@ const ASKED: readonly (readonly [RegExp, (input: string) => string])[] = [
 
 /** One for each measurable input of the plan's sensitivities. */
 export function measuredAgain(plan: Plan): Improvement[] {
-  const worst = LOADS.map((load) => plan.loads[load].margin).reduce((a, b) => (b.p05 < a.p05 ? b : a));
+  const worst = leastMargin(plan);
   return plan.sensitivity.flatMap(({ input, effectOnMarginPercent }) => {
     const ask = ASKED.find(([pattern]) => pattern.test(input))?.[1];
     return ask ? [{ words: ask(input), worstP05: narrowed(worst, effectOnMarginPercent / 100), construct: null }] : [];

@@ -3,8 +3,9 @@ import { value } from '@bonewright/evidence';
 import type { Case, Construct } from '../model/case-file.ts';
 import { found } from '../model/figures.ts';
 import type { Verdict } from '../model/plan.ts';
+import { marginVerdict } from '../plan-of.ts';
 import type { Evaluators } from '../search/evaluators.ts';
-import { worstMargin } from '../search/worth.ts';
+import { leastMargin, worstMargin } from '../search/worth.ts';
 import { nextSmaller } from './drawer-steps.ts';
 import { withAllPins } from './edits.ts';
 
@@ -16,21 +17,23 @@ export interface WhatIf {
   readonly verdict: Verdict;
 }
 
+/** Which pin the first two are about, from 0; without it the pin whose loss costs most. */
+export interface Asked {
+  readonly pin?: number;
+}
+
 interface Change {
   readonly words: string;
   readonly patientCase: Case;
   readonly construct: Construct;
 }
 
-/**
- * The what-ifs of a construct. Without `pin` (from 0) the pin whose loss costs most is taken.
- * Broken: the pin is gone, its hole with it. Loose: it holds in the near wall only.
- */
+/** The what-ifs of a construct. Broken: the pin is gone, its hole with it. Loose: it holds in the near wall only. */
 export function whatIfsWith(
   evaluators: Evaluators,
   patientCase: Case,
   construct: Construct,
-  asked: { readonly pin?: number } = {},
+  asked: Asked = {},
 ): WhatIf[] {
   const pin = asked.pin ?? costliestPin(evaluators, patientCase, construct);
   const changes = [
@@ -46,15 +49,9 @@ export function whatIfsWith(
 
 function outcome(evaluators: Evaluators, { words, patientCase, construct }: Change): WhatIf {
   const { samples, seed } = patientCase;
-  const isHeld = holdsBoth(patientCase, construct);
-  const worstP05 = isHeld ? worstMargin(evaluators.full(patientCase, construct, { samples, seed })) : 0;
-  return { words, worstP05, verdict: marginVerdict(worstP05) };
-}
-
-/** Under 1 stop, under 1.5 watch. */
-export function marginVerdict(p05: number): Verdict {
-  if (p05 < value('margin.stop')) return 'stop';
-  return p05 < value('margin.watch') ? 'watch' : 'good';
+  if (!holdsBoth(patientCase, construct)) return { words, worstP05: 0, verdict: 'stop' };
+  const worst = leastMargin(evaluators.full(patientCase, construct, { samples, seed }));
+  return { words, worstP05: worst.p05, verdict: marginVerdict(worst) };
 }
 
 const without = (construct: Construct, pin: number): Construct => ({

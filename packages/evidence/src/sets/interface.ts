@@ -233,6 +233,20 @@ export const interfaces = defineSet([
     status: 'common practice',
   },
   {
+    id: 'interface.buckling.share',
+    name: 'share of the hinge formula at which a construct is taken to buckle',
+    unit: '1',
+    value: 0.8,
+    low: 0.8,
+    high: 2.1,
+    spread: 'range',
+    appliesTo: 'free ends; hinge at the fracture as stiff as the softer bending',
+    source: {
+      title: 'linear buckling of eight constructs by this project’s frame solver: 0.87 to 2.1 times the formula',
+    },
+    status: 'computed',
+  },
+  {
     id: 'interface.pin.proud',
     name: 'how far a pin stands proud of the far cortex',
     unit: 'mm',

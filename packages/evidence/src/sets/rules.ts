@@ -532,9 +532,21 @@ const choosing = defineSet([
     id: 'plan.watch.cost',
     name: 'share of the margin that one more kind of check at watch takes off in ranking',
     unit: '1',
-    value: 0.12,
+    value: 0.2,
     low: 0.05,
     high: 0.3,
+    spread: 'range',
+    appliesTo: 'ranking of plans',
+    source: OWN_CHOICE,
+    status: 'common practice',
+  },
+  {
+    id: 'plan.stop.cost',
+    name: 'share of its margin that a plan loses in ranking where the margin stops',
+    unit: '1',
+    value: 0.5,
+    low: 0.3,
+    high: 0.7,
     spread: 'range',
     appliesTo: 'ranking of plans',
     source: OWN_CHOICE,
@@ -556,7 +568,7 @@ const choosing = defineSet([
     id: 'plan.spread.usual',
     name: 'middle margin over the margin that 5 in 100 fall below, as usual',
     unit: '1',
-    value: 1.6,
+    value: 1.75,
     low: 1.4,
     high: 2,
     spread: 'range',
@@ -599,33 +611,6 @@ const choosing = defineSet([
     appliesTo: 'ranking of plans',
     source: OWN_CHOICE,
     status: 'common practice',
-  },
-]);
-
-const margins = defineSet([
-  {
-    id: 'margin.watch',
-    name: 'margin under which a plan asks for care',
-    unit: '1',
-    value: 1.5,
-    low: 1.25,
-    high: 2,
-    spread: 'range',
-    appliesTo: 'the margin that 5 of 100 trials fall below',
-    source: OWN_CHOICE,
-    status: 'common practice',
-  },
-  {
-    id: 'margin.stop',
-    name: 'margin under which something fails',
-    unit: '1',
-    value: 1,
-    low: 1,
-    high: 1,
-    spread: 'exact',
-    appliesTo: 'the margin that 5 of 100 trials fall below',
-    source: { title: 'by definition: what is borne over what is asked' },
-    status: 'computed',
   },
 ]);
 
@@ -692,4 +677,4 @@ const whatIfs = defineSet([
   },
 ]);
 
-export const rules = [...pinRules, ...imRules, ...columnRules, ...margins, ...choosing, ...whatIfs];
+export const rules = [...pinRules, ...imRules, ...columnRules, ...choosing, ...whatIfs];

@@ -52,7 +52,7 @@ interface Ring {
   readonly v: Float64Array;
 }
 
-const RIM = { outsidePx: 7, sectors: 24 };
+const RIM = { outsidePx: 11, sectors: 24 };
 
 function ringPixels(film: Attenuation, rough: RoughBall): Ring {
   const col: number[] = [];
@@ -82,7 +82,7 @@ const UNKNOWN = [
   'base',
   'baseCol',
   'baseRow',
-  'logFloor',
+  'depth',
   'tail',
   'logGain',
 ] as const;
@@ -103,8 +103,9 @@ interface Task {
 function predict(x: Float64Array, task: Task): Float64Array {
   const { ring, rough } = task;
   const radius = x[2]!;
-  const floor = Math.exp(x[9]!);
   const gain = task.isLogOfBeam ? 1 : Math.exp(x[11]!);
+  // scatter leaves this much of the beam where nothing passes
+  const floor = Math.exp(-x[9]! / gain);
   const core = blurredRim(radius, Math.exp(x[5]!), task.diameterMm);
   const wide = blurredRim(radius, value('imaging.blur.tail-ratio') * Math.exp(x[5]!), task.diameterMm);
   const out = new Float64Array(ring.v.length);
@@ -124,11 +125,11 @@ function predict(x: Float64Array, task: Task): Float64Array {
 const OPAQUE = 50;
 
 /** Share of the beam at a depth (pixels) inside the rim: exp(-mu chord), blurred, the rim's own curve included. */
-function blurredRim(radiusPx: number, blur: number, diameterMm: number | undefined): (depth: number) => number {
+export function blurredRim(radiusPx: number, blur: number, diameterMm: number | undefined): (depth: number) => number {
   // without a diameter the ball counts as opaque up to its rim
   const mu = diameterMm === undefined ? OPAQUE : (value('imaging.steel.attenuation') * diameterMm) / (2 * radiusPx);
-  const step = blur / 4;
-  const half = 20;
+  const step = blur / 12;
+  const half = 60;
   const first = -Math.ceil((RIM.outsidePx + 6) / step);
   const count = Math.ceil((RIM.outsidePx + 6 + Math.min(radiusPx, 12 * blur + 6)) / step);
   const raw = new Float64Array(count + 2 * half);
@@ -174,7 +175,7 @@ function leastSquares(ring: Ring, film: Attenuation, rough: RoughBall, diameterM
   const priors: Priors = new Map([
     [5, { mean: 0, sd: 0.6 }],
     [10, { mean: value('imaging.blur.tail-share'), sd: tailSd }],
-    [11, { mean: Math.log(gain), sd: 0.05 }],
+    [11, { mean: Math.log(gain), sd: 0.1 }],
   ]);
   const start = [
     ...rough.centre,
@@ -185,42 +186,29 @@ function leastSquares(ring: Ring, film: Attenuation, rough: RoughBall, diameterM
     rough.outside,
     0,
     0,
-    Math.log(0.04),
+    contrast,
     value('imaging.blur.tail-share'),
     Math.log(gain),
   ];
   const free = film.isLogOfBeam ? UNKNOWN.length - 1 : UNKNOWN.length;
-  const steps = [
-    0.02,
-    0.02,
-    0.02,
-    1e-3,
-    1e-3,
-    0.02,
-    contrast * 1e-3,
-    contrast * 1e-4,
-    contrast * 1e-4,
-    0.02,
-    0.005,
-    0.02,
-  ];
+  const steps = [0.02, 0.02, 0.02, 1e-3, 1e-3, 0.02, contrast * 1e-3, contrast * 1e-4, contrast * 1e-4, contrast * 2e-3, 0.005, 0.02];
   return descend(task, Float64Array.from(start), steps, free, sd, priors);
 }
 
-/** Noise beside the ball and in its middle, from differences of neighbours along the rows: gradients do not count. */
+/** Noise beside the ball and in its middle, from differences of neighbours along the rows: the median, so that the rim does not count. */
 function noiseLevels(ring: Ring, rough: RoughBall): { inside: number; outside: number } {
   const inside: number[] = [];
   const outside: number[] = [];
   for (let i = 0; i + 1 < ring.v.length; i++) {
     if (ring.row[i] !== ring.row[i + 1] || ring.col[i + 1] !== ring.col[i]! + 1) continue;
     const d = Math.hypot(ring.col[i]! - rough.centre[0], ring.row[i]! - rough.centre[1]);
-    const step = ring.v[i + 1]! - ring.v[i]!;
-    if (d < 0.6 * rough.radiusPx) inside.push(step * step);
-    if (d > rough.radiusPx + 3.5) outside.push(step * step);
+    const step = Math.abs(ring.v[i + 1]! - ring.v[i]!);
+    if (d < 0.6 * rough.radiusPx) inside.push(step);
+    if (d > rough.radiusPx + 6.5) outside.push(step);
   }
-  const rms = (v: number[]) => Math.sqrt(v.reduce((sum, x) => sum + x, 0) / (2 * v.length));
+  const spread = (v: number[]) => (1.4826 * v.sort((a, b) => a - b)[v.length >> 1]!) / Math.SQRT2;
   const least = 1e-4 * (rough.inside - rough.outside);
-  return { inside: Math.max(least, rms(inside)), outside: Math.max(least, rms(outside)) };
+  return { inside: Math.max(least, spread(inside)), outside: Math.max(least, spread(outside)) };
 }
 
 /**
@@ -241,6 +229,7 @@ function descend(
   priors: Priors,
 ): RimFit | null {
   const { v } = task.ring;
+  const start = x[11]!;
   let model = predict(x, task);
   const robust = (m: Float64Array, at: Float64Array) => {
     let sum = 0;
@@ -261,7 +250,9 @@ function descend(
     const d = solveWith(l, free, system.pull);
     const next = x.map((value, k) => value + (d[k] ?? 0));
     next[5] = Math.min(1.6, Math.max(-1, next[5]!));
-    next[9] = Math.min(-0.7, Math.max(-9, next[9]!));
+    next[11] = Math.min(start + 1, Math.max(start - 1, next[11]!));
+    const gain = free < UNKNOWN.length ? 1 : Math.exp(next[11]!);
+    next[9] = Math.min(9 * gain, Math.max(0.7 * gain, next[9]!));
     next[10] = Math.min(0.3, Math.max(0, next[10]!));
     const after = predict(next, task);
     const nextCost = robust(after, next);

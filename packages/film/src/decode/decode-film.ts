@@ -18,7 +18,9 @@ export async function decodeFilm(bytes: Uint8Array, name: string): Promise<Film>
   if (bytes.length === 0) throw new InputError(`${name} is empty`, '', 'give a film');
   if (bytes.length > LARGEST_FILE_BYTES)
     throw new InputError(`${name} has ${bytes.length} bytes`, '', `give a film of at most ${LARGEST_FILE_BYTES}`);
-  const film = await decodeByKind(bytes, name);
+  // A Buffer of Node's hands out views where an array hands out copies: below this line it is an array.
+  const plain = new Uint8Array(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const film = await decodeByKind(plain, name);
   return { ...film, ...range(film.pixels) };
 }
 

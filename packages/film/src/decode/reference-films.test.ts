@@ -32,6 +32,16 @@ test('the same film says the same whichever way it was written', async () => {
   });
 });
 
+test('no film is changed by being read, nor by what is done to its values', async () => {
+  for (const { file } of files) {
+    const bytes = readFileSync(new URL(file, folder));
+    const before = Uint8Array.from(bytes);
+    const film = await decodeFilm(bytes, file);
+    film.pixels.fill(1);
+    expect(Uint8Array.from(bytes), file).toEqual(before);
+  }
+});
+
 test('a film compressed with loss says so', async () => {
   const words = 'the film was compressed with loss: fine detail may be changed';
   for (const file of ['u8m1-jpeg50.dcm', 'u12-jpeg51.dcm', 'u12-jpegls81.dcm', 'u12-j2k91.dcm'])

@@ -45,7 +45,12 @@ interface Pair {
   readonly tolerance: number;
 }
 
-function pairs(part: string, wanted: unknown, got: unknown, { rel, floor = 1e-3, criticalRel = 0.005 }: Expected): Pair[] {
+function pairs(
+  part: string,
+  wanted: unknown,
+  got: unknown,
+  { rel, floor = 1e-3, criticalRel = 0.005 }: Expected,
+): Pair[] {
   const expected = leaves(wanted, part);
   const found = leaves(got, part);
   const largest = new Map<string, number>();

@@ -42,9 +42,7 @@ test('pulled, bent or twisted, a wire has nothing to buckle: null', () => {
     [0, 0, 0, P, 0, 0],
   ]) {
     const loads = { one: { n1: load } };
-    expect(
-      solveOne(wireAlongX([0, 60], { supports: { n0: ALL }, loads, buckling: true })).criticalFactor,
-    ).toBeNull();
+    expect(solveOne(wireAlongX([0, 60], { supports: { n0: ALL }, loads, buckling: true })).criticalFactor).toBeNull();
   }
 });
 

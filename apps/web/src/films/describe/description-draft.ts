@@ -42,16 +42,22 @@ export function faultsIn(draft: DescriptionDraft, bone: JoinedBone): Description
   if (from !== null && to !== null && to < from) faults.to = 'It lies before the beginning of the fracture.';
   else if (from !== null && to !== null && gap !== null && gap > to - from)
     faults.gap = `The gap is wider than the broken stretch, ${Math.round((to - from) * 10) / 10} mm. Widen the stretch or narrow the gap.`;
-  if (fissuresIn(draft.fissures) === null) faults.fissures = 'Write each from its beginning to its end, like 21 to 24, 30 to 31.5.';
+  if (fissuresIn(draft.fissures) === null)
+    faults.fissures = 'Write each from its beginning to its end, like 21 to 24, 30 to 31.5.';
   return faults;
 }
 
 /** Null where the text is not a list of stretches. */
 function fissuresIn(text: string): [number, number][] | null {
-  const parts = text.split(/[;,]\s+|;|,(?=\s)/).map((part) => part.trim()).filter(Boolean);
+  const parts = text
+    .split(/[;,]\s+|;|,(?=\s)/)
+    .map((part) => part.trim())
+    .filter(Boolean);
   const stretches = parts.map((part) => {
     const [from, to, ...more] = part.split(/\s+to\s+|\s*[–-]\s*/).map(readNumber);
-    return from != null && to != null && more.length === 0 && from <= to ? ([from, to] satisfies [number, number]) : null;
+    return from != null && to != null && more.length === 0 && from <= to
+      ? ([from, to] satisfies [number, number])
+      : null;
   });
   const read = stretches.filter((stretch) => stretch !== null);
   return read.length === parts.length ? read : null;

@@ -57,8 +57,8 @@ export function Description({ state, bone, append }: DescriptionProps) {
       </header>
       {state.fracture === null && (
         <p className="caption">
-          From the films: where it is broken and how oblique. The rest is a guess of one bone's width to begin with: correct
-          it.
+          From the films: where it is broken and how oblique. The rest is a guess of one bone's width to begin with:
+          correct it.
         </p>
       )}
       <div className="description-fields">

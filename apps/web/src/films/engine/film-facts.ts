@@ -12,3 +12,11 @@ export type FilmFacts = Omit<Film, 'pixels' | 'grey'> & {
 export type Answer<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly what: string; readonly path: string; readonly hint: string };
+
+/** A part of a film, in whole pixels; right and bottom are not in it. */
+export interface Region {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}

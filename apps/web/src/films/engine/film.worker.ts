@@ -10,6 +10,7 @@ import {
   type Look,
   looksOf,
   type Scale,
+  suggestWindow,
   type Trace,
   type TraceRequest,
   traceFilm,
@@ -20,7 +21,7 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import { expose, transfer } from 'comlink';
 // biome-ignore lint/correctness/noUndeclaredDependencies: the film package lists it; a browser has to be told where its file lies
 import wasmUrl from 'dcmjs-codecs/build/dcmjs-native-codecs.wasm?url';
-import type { Answer, FilmFacts } from './film-facts.ts';
+import type { Answer, FilmFacts, Region } from './film-facts.ts';
 
 configureCodecs({ wasmUrl });
 
@@ -46,6 +47,16 @@ function factsOf(film: Film, sha: string): FilmFacts {
   return { ...facts, sha256: sha, looks: looksOf(opened()) };
 }
 
+/** That part of the film alone, as an image of its own. */
+function cut({ left, top, right, bottom }: Region): GreyImage {
+  const { cols, pixels, ...rest } = opened();
+  const width = right - left;
+  const part = pixels.slice(0, width * (bottom - top));
+  for (let row = top; row < bottom; row++)
+    part.set(pixels.subarray(row * cols + left, row * cols + right), (row - top) * width);
+  return { ...rest, pixels: part, rows: bottom - top, cols: width };
+}
+
 function paint(look: Look): ImageData {
   const { rows, cols } = opened();
   const bytes = new Uint8ClampedArray(4 * rows * cols);
@@ -65,6 +76,8 @@ const jobs = {
     const bitmap = await createImageBitmap(paint(look));
     return transfer(bitmap, [bitmap]);
   },
+  /** The window that suits this part of the film. */
+  windowOn: (region: Region) => suggestWindow(cut(region)),
   /** The same as a file that an image element can show. */
   pictureFile: async (look: Look): Promise<Blob> => {
     const data = paint(look);

@@ -1,9 +1,9 @@
 /** A film open in its own thread. */
 import { InputError } from '@bonewright/fault';
-import type { Look, Scale, Trace, TraceRequest } from '@bonewright/film';
+import type { Look, Scale, Trace, TraceRequest, Window } from '@bonewright/film';
 import { type Remote, transfer, wrap } from 'comlink';
 import type { FilmJobs } from './film.worker.ts';
-import type { Answer, FilmFacts } from './film-facts.ts';
+import type { Answer, FilmFacts, Region } from './film-facts.ts';
 
 const LONGEST_MS = 30_000;
 const TOO_LONG = new InputError(
@@ -30,7 +30,7 @@ export class OpenFilm {
     const copy = Uint8Array.from(bytes);
     try {
       const answer = await Promise.race([jobs.open(transfer(copy, [copy.buffer]), name), failed(worker), tooLong()]);
-      return new OpenFilm(valueOf(answer), worker, jobs);
+      return new OpenFilm(answered(answer), worker, jobs);
     } catch (error) {
       worker.terminate();
       throw error;
@@ -45,14 +45,18 @@ export class OpenFilm {
     return this.#jobs.pictureFile(look);
   }
 
+  windowOn(region: Region): Promise<Window> {
+    return this.#jobs.windowOn(region);
+  }
+
   /** Throws InputError where the request cannot be read. */
   async scale(calibration: TraceRequest['calibration']): Promise<Scale> {
-    return valueOf(await this.#jobs.scale(calibration));
+    return answered(await this.#jobs.scale(calibration));
   }
 
   /** Throws InputError where the request cannot be read. */
   async trace(request: TraceRequest): Promise<Trace> {
-    return valueOf(await this.#jobs.trace(request));
+    return answered(await this.#jobs.trace(request));
   }
 
   close(): void {
@@ -60,7 +64,7 @@ export class OpenFilm {
   }
 }
 
-function valueOf<T>(answer: Answer<T>): T {
+function answered<T>(answer: Answer<T>): T {
   if (answer.ok) return answer.value;
   throw new InputError(answer.what, answer.path, answer.hint);
 }

@@ -10,7 +10,13 @@ interface Row {
 }
 
 /** Value, spread and unit in columns of their own; what was not measured says so and why. */
-export function FindingsTable({ bone }: { readonly bone: JoinedBone }) {
+interface FindingsTableProps {
+  readonly bone: JoinedBone;
+  /** Both ends are marked on both films. */
+  readonly hasEnds: boolean;
+}
+
+export function FindingsTable({ bone, hasEnds }: FindingsTableProps) {
   return (
     <table className="findings-table">
       <caption className="sr-only">Measured on the two films together</caption>
@@ -23,7 +29,7 @@ export function FindingsTable({ bone }: { readonly bone: JoinedBone }) {
         </tr>
       </thead>
       <tbody>
-        {rowsOf(bone).map(({ name, detail, measured, unit, decimals }) => (
+        {rowsOf(bone, hasEnds).map(({ name, detail, measured, unit, decimals }) => (
           <tr key={name}>
             <th scope="row">
               {name}
@@ -50,13 +56,25 @@ export function FindingsTable({ bone }: { readonly bone: JoinedBone }) {
 const size = (measured: Measured): Measured =>
   measured.value === null ? measured : { ...measured, value: Math.abs(measured.value) };
 
-function rowsOf(bone: JoinedBone): Row[] {
+function rowsOf(bone: JoinedBone, hasEnds: boolean): Row[] {
   const { craniocaudal, mediolateral, true: whole } = bone.angulationDeg;
   const plane = bone.planeFromCraniocaudalDeg.value;
   const narrow = bone.narrowestCanalMm;
   return [
-    { name: 'Bent, seen craniocaudal', measured: size(craniocaudal), unit: 'deg', decimals: 1, ...towards(craniocaudal, 'medially', 'laterally') },
-    { name: 'Bent, seen mediolateral', measured: size(mediolateral), unit: 'deg', decimals: 1, ...towards(mediolateral, 'cranially', 'caudally') },
+    {
+      name: 'Bent, seen craniocaudal',
+      measured: size(craniocaudal),
+      unit: 'deg',
+      decimals: 1,
+      ...towards(craniocaudal, 'medially', 'laterally'),
+    },
+    {
+      name: 'Bent, seen mediolateral',
+      measured: size(mediolateral),
+      unit: 'deg',
+      decimals: 1,
+      ...towards(mediolateral, 'cranially', 'caudally'),
+    },
     {
       name: 'True bend',
       ...(plane === null ? {} : { detail: `, ${figure(plane, 0)}° from medial towards cranial` }),
@@ -65,10 +83,27 @@ function rowsOf(bone: JoinedBone): Row[] {
       decimals: 1,
     },
     { name: 'Shifted, the two views together', measured: bone.translationMm, unit: 'mm', decimals: 2 },
-    { name: 'Length of the bone, reduced', measured: bone.lengthMm, unit: 'mm', decimals: 1 },
+    {
+      name: 'Length, reduced',
+      detail: hasEnds ? ', end to end' : ', from click 1 to click 4',
+      measured: bone.lengthMm,
+      unit: 'mm',
+      decimals: 1,
+    },
     narrow
-      ? { name: 'Narrowest canal', detail: `, ${figure(narrow.sMm, 0)} mm down, ${narrow.view}`, measured: narrow, unit: 'mm', decimals: 2 }
-      : { name: 'Narrowest canal', measured: { value: null, sd: null, why: 'no canal wall was found' }, unit: 'mm', decimals: 2 },
+      ? {
+          name: 'Narrowest canal',
+          detail: `, ${figure(narrow.sMm, 0)} mm down, ${narrow.view}`,
+          measured: narrow,
+          unit: 'mm',
+          decimals: 2,
+        }
+      : {
+          name: 'Narrowest canal',
+          measured: { value: null, sd: null, why: 'no canal wall was found' },
+          unit: 'mm',
+          decimals: 2,
+        },
   ];
 }
 

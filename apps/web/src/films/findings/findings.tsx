@@ -30,8 +30,10 @@ export function Findings({ state, shown, ends, isOwn, append }: FindingsProps) {
     isOwn,
     append,
   });
-  const isSameView = shown.length === 2 && shown[0]?.view.value !== null && shown[0]?.view.value === shown[1]?.view.value;
+  const isSameView =
+    shown.length === 2 && shown[0]?.view.value !== null && shown[0]?.view.value === shown[1]?.view.value;
   const bone = state.bone?.value.bone ?? null;
+  const hasEnds = shown.every(({ filmId }) => ends.get(filmId)?.every((end) => end !== null) ?? false);
   const old = outOfDate(state).find(({ part }) => part === 'bone');
   return (
     <section className="findings" aria-labelledby="findings-title">
@@ -46,7 +48,13 @@ export function Findings({ state, shown, ends, isOwn, append }: FindingsProps) {
       {bone && (
         <>
           {old && failure !== null && <p className="quiet">The figures below are older: {old.because}.</p>}
-          <FindingsTable bone={bone} />
+          <FindingsTable bone={bone} hasEnds={hasEnds} />
+          {!hasEnds && (
+            <p className="caption">
+              The bone's ends are not marked on both films. Joints and keep-outs are measured from click 1 and click 4
+              until they are.
+            </p>
+          )}
           <WallsChart bone={bone} />
           <ScaleBox films={[craniocaudal, mediolateral].filter((film) => film !== null)} />
           <ViewsApart apart={apart} />

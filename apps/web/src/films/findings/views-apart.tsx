@@ -29,7 +29,14 @@ export function useViewsApart(caseId: string): Apart {
 export function ViewsApart({ apart }: { readonly apart: Apart }) {
   return (
     <div className="views-apart">
-      <Field label="The two views are apart" unit="deg" inputMode="decimal" value={apart.draft.value} onChange={apart.draft.set} why={apart.why} />
+      <Field
+        label="The two views are apart"
+        unit="deg"
+        inputMode="decimal"
+        value={apart.draft.value}
+        onChange={apart.draft.set}
+        why={apart.why}
+      />
     </div>
   );
 }

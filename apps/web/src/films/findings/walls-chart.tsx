@@ -45,8 +45,13 @@ function Chart({ bone, width }: { readonly bone: JoinedBone; readonly width: num
   const widest = Math.max(1, ...bone.stations.map(({ outerMm }) => Math.max(...outerMm)));
   const x = scaleLinear([0, length], [LEFT, width - RIGHT]);
   const y = scaleLinear([0, widest], [HEIGHT - BOTTOM, TOP]).nice(5);
-  const path = line<Point>().x(({ s }) => x(s)).y(({ mm }) => y(mm));
-  const band = area<Point>().x(({ s }) => x(s)).y0(({ mm, sd }) => y(Math.max(0, mm - sd))).y1(({ mm, sd }) => y(mm + sd));
+  const path = line<Point>()
+    .x(({ s }) => x(s))
+    .y(({ mm }) => y(mm));
+  const band = area<Point>()
+    .x(({ s }) => x(s))
+    .y0(({ mm, sd }) => y(Math.max(0, mm - sd)))
+    .y1(({ mm, sd }) => y(mm + sd));
   const series = ([0, 1] as const).flatMap((view) => [
     { view, wall: 'outer', points: pointsOf(bone.stations, ({ outerMm }) => outerMm[view]) },
     { view, wall: 'canal', points: pointsOf(bone.stations, ({ canalMm }) => canalMm?.[view] ?? null) },
@@ -67,7 +72,13 @@ function Chart({ bone, width }: { readonly bone: JoinedBone; readonly width: num
           {mm}
         </text>
       ))}
-      <rect x={x(fromMm)} width={Math.max(1, x(toMm) - x(fromMm))} y={TOP} height={HEIGHT - BOTTOM - TOP} className="walls-fracture-band" />
+      <rect
+        x={x(fromMm)}
+        width={Math.max(1, x(toMm) - x(fromMm))}
+        y={TOP}
+        height={HEIGHT - BOTTOM - TOP}
+        className="walls-fracture-band"
+      />
       <path d={`M${x((fromMm + toMm) / 2)} ${TOP}V${HEIGHT - BOTTOM}`} className="walls-fracture" />
       {series.map(({ view, wall, points }) => (
         <g key={`${view}${wall}`} className={`walls-${wall}`}>

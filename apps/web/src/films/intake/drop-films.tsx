@@ -24,7 +24,8 @@ export function DropFilms({ intake, children }: DropFilmsProps) {
         setOver(true);
       }}
       onDragLeave={(event) => {
-        if (!event.currentTarget.contains(event.relatedTarget instanceof Node ? event.relatedTarget : null)) setOver(false);
+        if (!event.currentTarget.contains(event.relatedTarget instanceof Node ? event.relatedTarget : null))
+          setOver(false);
       }}
       onDrop={drop}
     >

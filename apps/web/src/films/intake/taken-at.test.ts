@@ -4,7 +4,12 @@ import { takenAt } from './taken-at.ts';
 const local = (text: string): string => new Date(text).toISOString();
 
 test('acquisition comes before study, fractions of a second do not matter', () => {
-  const header = { studyDate: '20261124', studyTime: '2200', acquisitionDate: '20261124', acquisitionTime: '225801.25' };
+  const header = {
+    studyDate: '20261124',
+    studyTime: '2200',
+    acquisitionDate: '20261124',
+    acquisitionTime: '225801.25',
+  };
   expect(takenAt(header)).toBe(local('2026-11-24T22:58:01'));
 });
 

@@ -10,7 +10,10 @@ const PAIRS = [
 /** ISO text; null where the header gives no whole date and time. */
 export function takenAt(header: Film['header']): string | null {
   const whole = header.acquisitionDateTime ?? '';
-  const candidates = [[whole.slice(0, 8), whole.slice(8)], ...PAIRS.map(([d, t]) => [header[d] ?? '', header[t] ?? ''])];
+  const candidates = [
+    [whole.slice(0, 8), whole.slice(8)],
+    ...PAIRS.map(([d, t]) => [header[d] ?? '', header[t] ?? '']),
+  ];
   for (const [date = '', time = ''] of candidates) {
     const at = parsed(date, time);
     if (at) return at;

@@ -10,12 +10,29 @@ const HEAD = { schema: SCHEMA_VERSION, caseId: 'case-0001', at: '2026-11-24T22:4
 const opened: NewEvent = {
   kind: 'case-opened',
   payload: {
-    number: '26-001', species: 'hare', name: '', massG: 1400, weighedAt: null, ageClass: 'adult', sex: 'unknown', bone: 'tibia', side: 'left',
+    number: '26-001',
+    species: 'hare',
+    name: '',
+    massG: 1400,
+    weighedAt: null,
+    ageClass: 'adult',
+    sex: 'unknown',
+    bone: 'tibia',
+    side: 'left',
   },
 };
 const added: NewEvent = {
   kind: 'film-added',
-  payload: { filmId: 'film-0001', sha256: 'a'.repeat(64), fileName: 'a.dcm', byteLength: 9, rows: 700, cols: 500, view: 'craniocaudal', takenAt: null },
+  payload: {
+    filmId: 'film-0001',
+    sha256: 'a'.repeat(64),
+    fileName: 'a.dcm',
+    byteLength: 9,
+    rows: 700,
+    cols: 500,
+    view: 'craniocaudal',
+    takenAt: null,
+  },
 };
 
 /** The film as the record has it after these entries: every one is checked as the server would. */
@@ -26,12 +43,24 @@ function filmAfter(...events: readonly NewEvent[]): FilmState {
   return state.films[0]!;
 }
 
-const four: Unfinished = { clicks: [[301, 342], [304, 455], [301, 479], [281, 604]] };
+const four: Unfinished = {
+  clicks: [
+    [301, 342],
+    [304, 455],
+    [301, 479],
+    [281, 604],
+  ],
+};
 
 test('three clicks of four are recorded by nobody and forgotten by nobody', () => {
   const three: Unfinished = { clicks: [[301, 342], [304, 455], [301, 479], null], towards: 'medial' };
   expect(settle(filmAfter(), three)).toEqual({ events: [], unfinished: three });
-  expect(nextTarget({ ...workingOf(filmAfter(), three), calibration: { ...workingOf(filmAfter(), {}).calibration, near: [1, 1] } })).toBe('click-4');
+  expect(
+    nextTarget({
+      ...workingOf(filmAfter(), three),
+      calibration: { ...workingOf(filmAfter(), {}).calibration, near: [1, 1] },
+    }),
+  ).toBe('click-4');
 });
 
 test('four clicks wait until somebody says what the right edge shows', () => {
@@ -57,15 +86,26 @@ test('a ball is recorded when its size is a number and its place is clicked', ()
   expect(settle(film, typed).events).toEqual([]);
   const { events } = settle(film, withMark(workingOf(film, typed), typed, 'ball', [123, 336]));
   expect(events).toEqual([
-    { kind: 'film-calibrated', payload: { filmId: 'film-0001', calibration: { kind: 'ball', diameterMm: 5, near: [123, 336] } } },
+    {
+      kind: 'film-calibrated',
+      payload: { filmId: 'film-0001', calibration: { kind: 'ball', diameterMm: 5, near: [123, 336] } },
+    },
   ]);
 });
 
 test('a source nearer than the bone is no geometry', () => {
-  const draft = { ...workingOf(filmAfter(), {}).calibration, kind: 'geometry' as const, detectorPitchMm: '0.1', objectToDetectorMm: '20' };
+  const draft = {
+    ...workingOf(filmAfter(), {}).calibration,
+    kind: 'geometry' as const,
+    detectorPitchMm: '0.1',
+    objectToDetectorMm: '20',
+  };
   expect(calibrationOf({ ...draft, sourceToDetectorMm: '15' })).toBeNull();
   expect(calibrationOf({ ...draft, sourceToDetectorMm: '1000' })).toEqual({
-    kind: 'geometry', sourceToDetectorMm: 1000, objectToDetectorMm: 20, detectorPitchMm: 0.1,
+    kind: 'geometry',
+    sourceToDetectorMm: 1000,
+    objectToDetectorMm: 20,
+    detectorPitchMm: 0.1,
   });
 });
 

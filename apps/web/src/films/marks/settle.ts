@@ -24,7 +24,11 @@ export function settle(film: FilmState, unfinished: Unfinished): Settled {
 
   const calibration = calibrationOf(working.calibration);
   if (unfinished.calibration && calibration)
-    record({ kind: 'film-calibrated', payload: { filmId, calibration } }, isSame(calibration, film.calibration?.value), 'calibration');
+    record(
+      { kind: 'film-calibrated', payload: { filmId, calibration } },
+      isSame(calibration, film.calibration?.value),
+      'calibration',
+    );
 
   const [c1, c2, c3, c4] = working.clicks;
   const { towards } = working;
@@ -36,12 +40,21 @@ export function settle(film: FilmState, unfinished: Unfinished): Settled {
       ],
       columnTowards: towards,
     };
-    record({ kind: 'film-clicked', payload: { filmId, ...clicks } }, isSame(clicks, film.clicks?.value), 'clicks', 'towards');
+    record(
+      { kind: 'film-clicked', payload: { filmId, ...clicks } },
+      isSame(clicks, film.clicks?.value),
+      'clicks',
+      'towards',
+    );
   }
 
   const [from, to] = working.fracture;
   if (unfinished.fracture && from && to)
-    record({ kind: 'fracture-marked', payload: { filmId, line: [from, to] } }, isSame([from, to], film.fractureLine?.value), 'fracture');
+    record(
+      { kind: 'fracture-marked', payload: { filmId, line: [from, to] } },
+      isSame([from, to], film.fractureLine?.value),
+      'fracture',
+    );
   return { events, unfinished: rest };
 }
 

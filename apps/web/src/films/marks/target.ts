@@ -32,8 +32,9 @@ export const TARGET_WORDS: Readonly<Record<Target, string>> = {
 export function nextTarget(working: Working): Target | null {
   const wanted = TARGETS.filter((target) => !target.startsWith('end'));
   return (
-    wanted.find((target) => (target !== 'ball' || working.calibration.kind === 'ball') && placeOf(working, target) === null) ??
-    null
+    wanted.find(
+      (target) => (target !== 'ball' || working.calibration.kind === 'ball') && placeOf(working, target) === null,
+    ) ?? null
   );
 }
 

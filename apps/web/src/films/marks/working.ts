@@ -27,8 +27,9 @@ export type Unfinished = Partial<Working>;
 const NO_PAIR: TwoClicks = [null, null];
 const NO_CLICKS: FourClicks = [null, null, null, null];
 
-export function workingOf(film: FilmState, unfinished: Unfinished): Working {
-  const all = { ...recorded(film), ...unfinished };
+/** `usualBallMm` is offered where nobody gave a diameter yet. */
+export function workingOf(film: FilmState, unfinished: Unfinished, usualBallMm = ''): Working {
+  const all = { ...recorded(film, usualBallMm), ...unfinished };
   const sides = film.view.value && sidesOf(film.view.value);
   const fits = sides && all.towards && sides.includes(all.towards);
   return fits ? all : { ...all, towards: null };
@@ -38,12 +39,12 @@ export function workingOf(film: FilmState, unfinished: Unfinished): Working {
 export const sidesOf = (view: View): readonly [Towards, Towards] =>
   view === 'craniocaudal' ? ['medial', 'lateral'] : ['cranial', 'caudal'];
 
-function recorded(film: FilmState): Working {
+function recorded(film: FilmState, usualBallMm: string): Working {
   const clicks = film.clicks?.value;
   const [proximal, distal] = clicks?.segments ?? [];
   return {
     towards: clicks?.columnTowards ?? null,
-    calibration: calibrationDraft(film.calibration?.value ?? null),
+    calibration: calibrationDraft(film.calibration?.value ?? { diameterMm: usualBallMm }),
     clicks: proximal && distal ? [proximal.from, proximal.to, distal.from, distal.to] : NO_CLICKS,
     fracture: film.fractureLine?.value ?? NO_PAIR,
     ends: NO_PAIR,
@@ -59,7 +60,9 @@ export function readUnfinished(kept: unknown): Unfinished {
   return {
     ...(towards ? { towards } : {}),
     ...(said.has('calibration') ? { calibration: calibrationDraft(said.get('calibration')) } : {}),
-    ...(c1 !== undefined && c2 !== undefined && c3 !== undefined && c4 !== undefined ? { clicks: [c1, c2, c3, c4] } : {}),
+    ...(c1 !== undefined && c2 !== undefined && c3 !== undefined && c4 !== undefined
+      ? { clicks: [c1, c2, c3, c4] }
+      : {}),
     ...pairNamed('fracture', said),
     ...pairNamed('ends', said),
   };

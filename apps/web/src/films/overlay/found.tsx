@@ -66,7 +66,15 @@ const AWAY_MM = 0.35;
 const TICK_PX = 8;
 const TICK_EVERY_MM = 2;
 
-function Ticks({ stations, unit, awayPx }: { readonly stations: readonly TraceStation[]; readonly unit: number; readonly awayPx: number }) {
+function Ticks({
+  stations,
+  unit,
+  awayPx,
+}: {
+  readonly stations: readonly TraceStation[];
+  readonly unit: number;
+  readonly awayPx: number;
+}) {
   let last = Number.NEGATIVE_INFINITY;
   const ticks: string[] = [];
   for (const { sMm, walls } of stations) {

@@ -95,7 +95,14 @@ export function Mark({ at, word, label, unit, colour, balloonDown, onHold, onKee
       <path d={cross} stroke={colour} strokeWidth={1.4 * unit} fill="none" />
       {word && (
         <g>
-          <circle cx={balloon[0]} cy={balloon[1]} r={BALLOON_PX * unit} fill="var(--surround)" stroke={colour} strokeWidth={1.25 * unit} />
+          <circle
+            cx={balloon[0]}
+            cy={balloon[1]}
+            r={BALLOON_PX * unit}
+            fill="var(--surround)"
+            stroke={colour}
+            strokeWidth={1.25 * unit}
+          />
           <text
             x={balloon[0]}
             y={balloon[1] + 4.6 * unit}

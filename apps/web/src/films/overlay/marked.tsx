@@ -2,7 +2,7 @@
 import type { Pixel } from '@bonewright/film';
 import type { PointerEvent } from 'react';
 import { Haloed, lineThrough } from '../../plan/films/halo.tsx';
-import { placeOf, type Target, TARGET_WORDS, TARGETS } from '../marks/target.ts';
+import { placeOf, TARGET_WORDS, TARGETS, type Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
 import type { Working } from '../marks/working.ts';
 import { Mark } from './mark.tsx';
@@ -36,7 +36,13 @@ export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) 
   return (
     <g>
       {from && to && (
-        <Haloed d={lineThrough([from, to])} colour="var(--coral)" widthPx={2 * unit} unit={unit} dash={`${7 * unit} ${4 * unit}`} />
+        <Haloed
+          d={lineThrough([from, to])}
+          colour="var(--coral)"
+          widthPx={2 * unit}
+          unit={unit}
+          dash={`${7 * unit} ${4 * unit}`}
+        />
       )}
       {TARGETS.map((target) => {
         const at = placeOf(working, target);

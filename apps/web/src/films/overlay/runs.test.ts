@@ -7,7 +7,16 @@ const station = (sMm: number, sd: number | null): TraceStation => ({
   centre: [10, sMm],
   outerMm: { value: sd === null ? null : 4, sd },
   canalMm: { value: null, sd: null },
-  walls: { outer: sd === null ? null : [[8, sMm], [12, sMm]], canal: null },
+  walls: {
+    outer:
+      sd === null
+        ? null
+        : [
+            [8, sMm],
+            [12, sMm],
+          ],
+    canal: null,
+  },
 });
 
 test('a stretch that was not found breaks the line', () => {

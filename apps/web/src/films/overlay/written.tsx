@@ -25,14 +25,16 @@ function Bend({ trace, unit }: { readonly trace: Trace; readonly unit: number })
   const distal = trace.segments[1];
   const { angulationDeg } = trace;
   if (!distal || angulationDeg.value === null) return null;
-  const middle: Pixel = [
-    (distal.axis.from[0] + distal.axis.to[0]) / 2,
-    (distal.axis.from[1] + distal.axis.to[1]) / 2,
-  ];
+  const middle: Pixel = [(distal.axis.from[0] + distal.axis.to[0]) / 2, (distal.axis.from[1] + distal.axis.to[1]) / 2];
   const outer = distal.stations.flatMap(({ walls }) => walls.outer ?? []).map(([x]) => x);
   const right = Math.max(middle[0], ...outer) + 30 * unit;
   return (
-    <Figure at={[right, middle[1]]} value={`${figure(Math.abs(angulationDeg.value))}°`} spread={spread(angulationDeg)} unit={unit} />
+    <Figure
+      at={[right, middle[1]]}
+      value={`${figure(Math.abs(angulationDeg.value))}°`}
+      spread={spread(angulationDeg)}
+      unit={unit}
+    />
   );
 }
 
@@ -68,10 +70,25 @@ function BallSize({ ball, mm, unit }: BallSizeProps) {
   const [x, y] = ball.centre;
   const half = ball.shortAxisPx / 2;
   const line = y + half + 11 * unit;
-  const ends = [x - half, x + half].map((end) => lineThrough([[end, line - 5 * unit], [end, line + 5 * unit]]));
+  const ends = [x - half, x + half].map((end) =>
+    lineThrough([
+      [end, line - 5 * unit],
+      [end, line + 5 * unit],
+    ]),
+  );
   return (
     <g>
-      <Haloed d={lineThrough([[x - half, line], [x + half, line]]) + ends.join('')} colour="var(--chalk)" widthPx={unit} unit={unit} />
+      <Haloed
+        d={
+          lineThrough([
+            [x - half, line],
+            [x + half, line],
+          ]) + ends.join('')
+        }
+        colour="var(--chalk)"
+        widthPx={unit}
+        unit={unit}
+      />
       <text
         x={x}
         y={line + 20 * unit}

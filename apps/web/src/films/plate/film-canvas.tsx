@@ -32,5 +32,5 @@ export function FilmCanvas({ picture, view, plate }: FilmCanvasProps) {
     context.imageSmoothingQuality = 'high';
     context.drawImage(picture, left, top, picture.width * view.scale, picture.height * view.scale);
   }, [picture, view, plate]);
-  return <canvas ref={canvas} aria-hidden="true" />;
+  return <canvas ref={canvas} />;
 }

@@ -3,18 +3,20 @@ import type { Pixel, Trace } from '@bonewright/film';
 import { type KeyboardEvent, useMemo, useState } from 'react';
 import { useSize } from '../../drawing/use-size.ts';
 import type { OpenFilm } from '../engine/open-film.ts';
-import { type Target, TARGET_WORDS } from '../marks/target.ts';
+import { TARGET_WORDS, type Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
 import { Found } from '../overlay/found.tsx';
 import { Marked, saysPlace } from '../overlay/marked.tsx';
 import { Written } from '../overlay/written.tsx';
+import { boneRegion, viewOf } from './bone-region.ts';
 import { FilmCanvas } from './film-canvas.tsx';
-import { chosen, type Looking, openingLook, swapped, windowOf, withWindow } from './looking.ts';
+import { chosen, type Looking, swapped, windowOf, withWindow } from './looking.ts';
 import { PlateCaption } from './plate-caption.tsx';
 import { plateKey } from './plate-keys.ts';
 import { PlateTools } from './plate-tools.tsx';
+import { useLooking } from './use-looking.ts';
 import { usePicture } from './use-picture.ts';
-import { usePlateHand } from './use-plate-hand.ts';
+import { placeIn, usePlateHand } from './use-plate-hand.ts';
 import { filmPlace, panned, type Viewport, viewBox, wholeFilm, zoomed } from './viewport.ts';
 
 interface FilmPlateProps {
@@ -29,13 +31,18 @@ interface FilmPlateProps {
 export function FilmPlate({ film, name, marks, trace, target, onTarget }: FilmPlateProps) {
   const { facts } = film;
   const [plate, size] = useSize<HTMLDivElement>();
-  const [looking, setLooking] = useState<Looking>(() => openingLook(facts.looks));
+  const { looks, looking, setLooking } = useLooking(film, marks.working.clicks);
   const [seen, setSeen] = useState<Viewport | null>(null);
   const [cursor, setCursor] = useState<Pixel | null>(null);
   const [isBare, setBare] = useState(false);
   const [said, say] = useState('');
   const whole = useMemo(() => wholeFilm(facts, size), [facts, size]);
-  const view = seen ?? whole;
+  const isTraced = trace !== null;
+  const bone = useMemo(() => {
+    const region = boneRegion(marks.working.clicks, facts);
+    return region && isTraced ? viewOf(region, size) : null;
+  }, [marks.working.clicks, facts, size, isTraced]);
+  const view = seen ?? bone ?? whole;
   const unit = 1 / view.scale;
   const picture = usePicture(film, looking.look);
   const middle: Pixel = [size.width / 2, size.height / 2];
@@ -52,9 +59,8 @@ export function FilmPlate({ film, name, marks, trace, target, onTarget }: FilmPl
   const hand = usePlateHand(plate, {
     onClick: place,
     onPan: (dx, dy) => setSeen(panned(view, dx, dy)),
-    onWindow: (dx, dy) => setLooking((now) => dragged(now, facts.looks, dx, dy)),
+    onWindow: (dx, dy) => setLooking(dragged(looking, looks, dx, dy)),
     onZoom: zoom,
-    onPointAt: () => undefined,
   });
 
   const keys = (event: KeyboardEvent) => {
@@ -69,8 +75,8 @@ export function FilmPlate({ film, name, marks, trace, target, onTarget }: FilmPl
     } else if (act.kind === 'place') {
       if (target) place(cursor ?? middle);
     } else if (act.kind === 'zoom') zoom(cursor ?? middle, act.factor);
-    else if (act.kind === 'whole') setSeen(null);
-    else if (act.kind === 'swap') setLooking(swapped);
+    else if (act.kind === 'whole') setSeen(whole);
+    else if (act.kind === 'swap') setLooking(swapped(looking));
     else if (act.kind === 'hide') setBare(true);
     else if (act.kind === 'put-away') setCursor(null);
     else {
@@ -95,35 +101,43 @@ export function FilmPlate({ film, name, marks, trace, target, onTarget }: FilmPl
         {...hand}
       >
         <FilmCanvas picture={picture} view={view} plate={size} />
-        <svg
-          viewBox={viewBox(view, size)}
-          width={size.width}
-          height={size.height}
-          className="plate-drawing"
-          role="group"
-          aria-label={`Marks on the ${name}`}
-          visibility={isBare ? 'hidden' : 'visible'}
-        >
-          {trace && <Found trace={trace} unit={unit} />}
-          {trace && <Written trace={trace} unit={unit} ballMm={ballMm(marks)} />}
-          <Marked marks={marks} unit={unit} isBallFound={trace?.ball != null} onSay={say} />
-        </svg>
+        {size.width > 0 && (
+          // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a drawing
+          <svg
+            viewBox={viewBox(view, size)}
+            className="plate-drawing"
+            role="group"
+            aria-label={`Marks on the ${name}`}
+            visibility={isBare ? 'hidden' : 'visible'}
+          >
+            {trace && <Found trace={trace} unit={unit} />}
+            {trace && <Written trace={trace} unit={unit} ballMm={ballMm(marks)} />}
+            <Marked
+              marks={marks}
+              unit={unit}
+              isBallFound={trace?.ball != null}
+              onSay={say}
+              onTap={(event) => plate.current && place(placeIn(plate.current, event))}
+            />
+          </svg>
+        )}
         {cursor && <Crosshair at={cursor} />}
         {picture === null && <p className="plate-wait">Drawing the film</p>}
         {target && <p className="plate-aim">click: {TARGET_WORDS[target]}</p>}
       </div>
       <PlateCaption mmPerPixel={trace?.mmPerPixel.value ?? null} scale={view.scale} />
       <PlateTools
-        looks={facts.looks}
+        looks={looks}
         looking={looking}
-        window={windowOf(looking, facts.looks)}
+        window={windowOf(looking, looks)}
         range={[facts.min, facts.max]}
-        isWhole={seen === null}
+        isWhole={view.scale === whole.scale}
+        onBone={bone && (() => setSeen(null))}
         onChoose={(named) => setLooking(chosen(looking, named))}
         onWindow={(window) => setLooking(withWindow(looking, window))}
         onSwap={() => setLooking(swapped(looking))}
         onZoom={(factor) => zoom(middle, factor)}
-        onWhole={() => setSeen(null)}
+        onWhole={() => setSeen(whole)}
       />
       <p className="sr-only" role="status">
         {said}
@@ -134,7 +148,13 @@ export function FilmPlate({ film, name, marks, trace, target, onTarget }: FilmPl
 
 function Crosshair({ at: [x, y] }: { readonly at: Pixel }) {
   return (
-    <svg className="plate-crosshair" width="41" height="41" style={{ left: x - 20.5, top: y - 20.5 }} aria-hidden="true">
+    <svg
+      className="plate-crosshair"
+      width="41"
+      height="41"
+      style={{ left: x - 20.5, top: y - 20.5 }}
+      aria-hidden="true"
+    >
       <path d="M20.5 0V16M20.5 25V41M0 20.5H16M25 20.5H41" stroke="#0b0a08" strokeWidth="4" opacity="0.7" />
       <path d="M20.5 0V16M20.5 25V41M0 20.5H16M25 20.5H41" stroke="#ffffff" strokeWidth="1.5" />
     </svg>
@@ -163,4 +183,3 @@ function ballMm({ working }: Marks): number | null {
   const mm = Number(working.calibration.diameterMm);
   return working.calibration.kind === 'ball' && mm > 0 ? mm : null;
 }
-

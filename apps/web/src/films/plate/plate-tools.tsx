@@ -14,12 +14,14 @@ interface PlateToolsProps {
   readonly onSwap: () => void;
   readonly onZoom: (factor: number) => void;
   readonly onWhole: () => void;
+  /** Null until the bone is traced. */
+  readonly onBone: (() => void) | null;
 }
 
 const BY_HAND = 'by hand';
 
 export function PlateTools(props: PlateToolsProps) {
-  const { looks, looking, window, range, isWhole, onChoose, onWindow, onSwap, onZoom, onWhole } = props;
+  const { looks, looking, window, range, isWhole, onChoose, onWindow, onSwap, onZoom, onWhole, onBone } = props;
   const id = useId();
   const span = Math.max(1, range[1] - range[0]);
   return (
@@ -34,14 +36,17 @@ export function PlateTools(props: PlateToolsProps) {
         <button type="button" className="button-small" aria-pressed={isWhole} onClick={onWhole}>
           whole
         </button>
+        {onBone && (
+          <button type="button" className="button-small" onClick={onBone}>
+            bone
+          </button>
+        )}
         <button type="button" className="button-small" aria-pressed={looking.look.swapped ?? false} onClick={onSwap}>
           inverted
         </button>
       </span>
       <details className="plate-levels">
-        <summary>
-          levels: {looking.preset ?? BY_HAND}
-        </summary>
+        <summary>levels: {looking.preset ?? BY_HAND}</summary>
         <div className="plate-levels-body">
           <label htmlFor={`${id}-look`}>Look</label>
           <select

@@ -8,7 +8,6 @@ export interface PlateHand {
   readonly onPan: (dx: number, dy: number) => void;
   readonly onWindow: (dx: number, dy: number) => void;
   readonly onZoom: (at: Pixel, factor: number) => void;
-  readonly onPointAt: (at: Pixel | null) => void;
 }
 
 interface Stroke {
@@ -48,7 +47,6 @@ export function usePlateHand(plate: RefObject<HTMLElement | null>, hand: PlateHa
     },
     onPointerMove: (event: PointerEvent<HTMLElement>) => {
       const stroke = strokes.current.get(event.pointerId);
-      if (event.pointerType === 'mouse') hand.onPointAt(placeIn(event.currentTarget, event));
       if (!stroke) return;
       if (strokes.current.size === 2) return pinch(event, strokes.current, hand);
       const [dx, dy] = [event.clientX - stroke.x, event.clientY - stroke.y];
@@ -65,7 +63,6 @@ export function usePlateHand(plate: RefObject<HTMLElement | null>, hand: PlateHa
       if (stroke && !stroke.isDrag && stroke.button === 'main') hand.onClick(placeIn(event.currentTarget, event));
     },
     onPointerCancel: (event: PointerEvent<HTMLElement>) => strokes.current.delete(event.pointerId),
-    onPointerLeave: () => hand.onPointAt(null),
   };
 }
 
@@ -86,7 +83,8 @@ function pinch(event: PointerEvent<HTMLElement>, strokes: Map<number, Stroke>, h
   other.isDrag = true;
 }
 
-function placeIn(element: HTMLElement, event: { readonly clientX: number; readonly clientY: number }): Pixel {
+/** A place on the screen, from the corner of the element. */
+export function placeIn(element: HTMLElement, event: { readonly clientX: number; readonly clientY: number }): Pixel {
   const box = element.getBoundingClientRect();
   return [event.clientX - box.left, event.clientY - box.top];
 }

@@ -18,10 +18,7 @@ export function wholeFilm({ cols, rows }: { readonly cols: number; readonly rows
 }
 
 export function filmPlace(view: Viewport, plate: Size, [x, y]: Pixel): Pixel {
-  return [
-    view.centre[0] + (x - plate.width / 2) / view.scale,
-    view.centre[1] + (y - plate.height / 2) / view.scale,
-  ];
+  return [view.centre[0] + (x - plate.width / 2) / view.scale, view.centre[1] + (y - plate.height / 2) / view.scale];
 }
 
 export function screenPlace(view: Viewport, plate: Size, [col, row]: Pixel): Pixel {

@@ -1,6 +1,7 @@
 /** What one film needs before it can be measured, in order; each line says what it holds and can be done again. */
 import type { FilmState, View } from '@bonewright/casebook';
 import type { Trace } from '@bonewright/film';
+import { VerdictMark } from '../../drawing/verdict-mark.tsx';
 import { Choice } from '../../form/choice.tsx';
 import { FieldWhy } from '../../form/field.tsx';
 import type { Append } from '../../sync/new-event.ts';
@@ -47,6 +48,12 @@ export function FilmSteps({ film, open, marks, tracing, target, onTarget, append
           onChange={(chosen) => append([{ kind: 'film-view-set', payload: { filmId: film.filmId, view: chosen } }])}
         />
         <HeaderFacts header={open.facts.header} />
+        {open.facts.warnings.map((warning) => (
+          <span key={warning} className="film-warning">
+            <VerdictMark verdict="watch" />
+            {capital(warning)}.
+          </span>
+        ))}
       </Step>
       {view && (
         <Step name="To the right" isDone={working.towards !== null}>
@@ -94,10 +101,20 @@ export function FilmSteps({ film, open, marks, tracing, target, onTarget, append
       </Step>
       <Step name="Bone ends" isDone={ends === 2} isOptional>
         <span className="step-marks">
-          <button type="button" className="button-small" aria-pressed={target === 'end-1'} onClick={() => onTarget('end-1')}>
+          <button
+            type="button"
+            className="button-small"
+            aria-pressed={target === 'end-1'}
+            onClick={() => onTarget('end-1')}
+          >
             proximal{working.ends[0] && <Tick />}
           </button>
-          <button type="button" className="button-small" aria-pressed={target === 'end-2'} onClick={() => onTarget('end-2')}>
+          <button
+            type="button"
+            className="button-small"
+            aria-pressed={target === 'end-2'}
+            onClick={() => onTarget('end-2')}
+          >
             distal{working.ends[1] && <Tick />}
           </button>
         </span>
@@ -132,18 +149,19 @@ interface TraceStateProps {
 }
 
 function TraceState({ tracing, trace, missing }: TraceStateProps) {
-  const notes = trace?.segments.flatMap(({ name, notes: said }) => said.map((note) => `${capital(name)} part, ${note}.`)) ?? [];
+  const notes =
+    trace?.segments.flatMap(({ name, notes: said }) => said.map((note) => `${capital(name)} part, ${note}.`)) ?? [];
   return (
     <li className="trace-state" aria-live="polite">
       {tracing.kind === 'running' && <span className="quiet">Finding the walls</span>}
       {tracing.kind === 'failed' && <FieldWhy why={tracing.why} />}
       {tracing.kind === 'idle' && trace === null && missing && <span className="quiet">{missing}</span>}
-      {trace?.mmPerPixel.value === null && <FieldWhy why={`No scale: ${trace.mmPerPixel.why ?? 'the ball was not found'}.`} />}
+      {trace?.mmPerPixel.value === null && (
+        <FieldWhy why={`No scale: ${trace.mmPerPixel.why ?? 'the ball was not found'}.`} />
+      )}
       {notes.length > 0 && (
         <details>
-          <summary>
-            {notes.length === 1 ? '1 stretch' : `${notes.length} stretches`} could not be read
-          </summary>
+          <summary>{notes.length === 1 ? '1 stretch' : `${notes.length} stretches`} could not be read</summary>
           <ul className="trace-notes">
             {notes.map((note) => (
               <li key={note}>{note}</li>

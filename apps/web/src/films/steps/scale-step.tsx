@@ -5,11 +5,9 @@ import { Choice } from '../../form/choice.tsx';
 import { Field } from '../../form/field.tsx';
 import { numberFault } from '../../form/read-number.ts';
 import { figure, threeFigures } from '../../plan/words.ts';
-import { remember } from '../../sync/device-memory.ts';
 import type { CalibrationDraft, CalibrationField, CalibrationKind } from '../marks/calibration-draft.ts';
 import type { Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
-import { BALL_MEMORY } from './ball-memory.ts';
 
 interface ScaleStepProps {
   readonly film: FilmState;
@@ -53,19 +51,7 @@ export function ScaleStep({ film, spacing, marks, target, onTarget }: ScaleStepP
       {calibration.kind === 'ball' && (
         <>
           <div className="scale-ball">
-            <Field
-              label="Ball across"
-              unit="mm"
-              inputMode="decimal"
-              value={calibration.diameterMm}
-              onChange={(diameterMm) => marks.hold(change({ diameterMm }))}
-              onBlur={() => {
-                remember(BALL_MEMORY, calibration.diameterMm);
-                marks.keep(change({}));
-              }}
-              onEnter={() => marks.keep(change({}))}
-              why={numberFault(calibration.diameterMm)}
-            />
+            {field('diameterMm', 'Ball across', 'mm')}
             <button type="button" className="button" aria-pressed={target === 'ball'} onClick={() => onTarget('ball')}>
               {calibration.near ? 'Click it again' : 'Click near it'}
             </button>

@@ -19,7 +19,15 @@ export function Step({ name, isDone, isOptional = false, children }: StepProps) 
               <path d="M5 9.5L8 12.5L13 6" fill="none" stroke="var(--onmoss)" strokeWidth="2" />
             </>
           ) : (
-            <circle cx="9" cy="9" r="7.2" fill="none" stroke="var(--ink2)" strokeWidth="1.6" strokeDasharray={isOptional ? '3 2.5' : undefined} />
+            <circle
+              cx="9"
+              cy="9"
+              r="7.2"
+              fill="none"
+              stroke="var(--ink2)"
+              strokeWidth="1.6"
+              strokeDasharray={isOptional ? '3 2.5' : undefined}
+            />
           )}
         </svg>
         {name}

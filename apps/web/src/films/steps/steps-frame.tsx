@@ -5,19 +5,21 @@ interface StepsFrameProps {
   readonly title: string;
   /** Everything is done: the steps fold away until they are asked for. */
   readonly isWhole: boolean;
+  /** The film to be worked on now. */
+  readonly isCurrent: boolean;
   readonly children: ReactNode;
 }
 
-export function StepsFrame({ place, title, isWhole, children }: StepsFrameProps) {
-  const [choice, choose] = useState<{ readonly isOpen: boolean; readonly whenWhole: boolean } | null>(null);
-  // What the user chose holds until the film becomes whole, or is no longer.
-  const isOpen = choice?.whenWhole === isWhole ? choice.isOpen : !isWhole;
+export function StepsFrame({ place, title, isWhole, isCurrent, children }: StepsFrameProps) {
+  const [choice, choose] = useState<{ readonly isOpen: boolean; readonly whenCurrent: boolean } | null>(null);
+  // What the user chose holds until the work moves on to the other film, or back.
+  const isOpen = choice?.whenCurrent === isCurrent ? choice.isOpen : isCurrent;
   return (
     <details
       className={`steps-frame steps-${place}`}
       open={isOpen}
       onToggle={({ currentTarget }) => {
-        if (currentTarget.open !== isOpen) choose({ isOpen: currentTarget.open, whenWhole: isWhole });
+        if (currentTarget.open !== isOpen) choose({ isOpen: currentTarget.open, whenCurrent: isCurrent });
       }}
     >
       <summary>

@@ -33,6 +33,7 @@ export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: Joi
   const [joined, setJoined] = useState(() => (isOld ? null : madeFrom));
   const isWanted = madeFrom !== null && (isOld || isOthers || (joined !== null && joined !== madeFrom));
   const newest = Math.max(0, ...views.map((view) => newestSeq(view?.film)));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for both views, the angle and the ids, whose numbers change when others' entries come between
   useEffect(() => {
     if (!isWanted || !a || !b || madeFrom === null) return;
     const join = () => {
@@ -48,8 +49,6 @@ export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: Joi
     };
     const timer = setTimeout(join, isOwn(newest) ? 0 : OTHERS_FIRST_MS);
     return () => clearTimeout(timer);
-    // The text stands for both views, the angle and the ids.
-    // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   }, [isWanted, madeFrom]);
   return failure !== null && failure.of === madeFrom ? failure.why : null;
 }

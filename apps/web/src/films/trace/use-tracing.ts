@@ -25,7 +25,11 @@ export function useTracing({ film, opening, isOwn, append }: TracingProps): Trac
   const [tracing, setTracing] = useState<Tracing & { readonly of?: string }>(IDLE);
   const { calibration, clicks, trace, filmId } = film;
   const open = opening.kind === 'open' ? opening.film : null;
-  const madeFrom = calibration && clicks && !trace ? `${calibration.at} ${clicks.at} ${JSON.stringify([calibration.value, clicks.value])}` : null;
+  const madeFrom =
+    calibration && clicks && !trace
+      ? `${calibration.at} ${clicks.at} ${JSON.stringify([calibration.value, clicks.value])}`
+      : null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for calibration and clicks, whose numbers change when others' entries come between
   useEffect(() => {
     if (madeFrom === null || !open || !calibration || !clicks) return;
     let isWanted = true;
@@ -46,8 +50,6 @@ export function useTracing({ film, opening, isOwn, append }: TracingProps): Trac
       isWanted = false;
       clearTimeout(timer);
     };
-    // The text stands for calibration and clicks: their numbers change when entries of others come in between.
-    // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   }, [madeFrom, open, filmId, append, isOwn]);
   return tracing.of === madeFrom ? tracing : IDLE;
 }

@@ -2,6 +2,7 @@
 import type { Drawer } from '@bonewright/construct';
 import { useEffect, useRef, useState } from 'react';
 import { ColumnRows, ImRows, PinRows } from './drawer-rows.tsx';
+import { withNames } from './naming.ts';
 
 interface DrawerDialogProps {
   readonly drawer: Drawer;
@@ -36,7 +37,7 @@ export function DrawerDialog({ drawer, isStart, onKeep, onClose }: DrawerDialogP
           className="button button-main"
           disabled={nothing}
           onClick={() => {
-            onKeep(draft);
+            onKeep(withNames(draft, drawer));
             dialog.current?.close();
           }}
         >

@@ -28,6 +28,7 @@ export function PinRows({ draft, onChange }: RowsProps) {
     set(draft.pins.map((row, i) => (i === at ? { ...row, ...to } : row)));
   return (
     <Table
+      className="drawer-pins"
       title="Pins and needles"
       onAdd={() =>
         set([
@@ -35,7 +36,7 @@ export function PinRows({ draft, onChange }: RowsProps) {
           { id: freshId(draft, 'pin'), diameterMm: 1, kind: 'smooth', material: PIN_MATERIALS[0], count: 1 },
         ])
       }
-      addWord="Add a pin"
+      addWord="Another pin size"
     >
       {draft.pins.map((row, i) => (
         <Row
@@ -57,26 +58,28 @@ export function PinRows({ draft, onChange }: RowsProps) {
             value={row.diameterMm}
             onChange={(diameterMm) => change(i, { diameterMm })}
           />
-          {row.kind === 'needle' && (
-            <NumberField
-              label="Gauge"
-              unit="G"
-              step={1}
-              min={1}
-              value={row.gauge ?? 0}
-              onChange={(gauge) => change(i, needle(Math.round(gauge)))}
-            />
-          )}
-          {row.kind.startsWith('threaded') && (
-            <NumberField
-              label="Core"
-              unit="mm"
-              step={0.1}
-              min={LEAST_MM}
-              value={row.coreDiameterMm ?? row.diameterMm}
-              onChange={(coreDiameterMm) => change(i, { coreDiameterMm })}
-            />
-          )}
+          <div className="drawer-more">
+            {row.kind === 'needle' && (
+              <NumberField
+                label="Gauge"
+                unit="G"
+                step={1}
+                min={1}
+                value={row.gauge ?? 0}
+                onChange={(gauge) => change(i, needle(Math.round(gauge)))}
+              />
+            )}
+            {row.kind.startsWith('threaded') && (
+              <NumberField
+                label="Core"
+                unit="mm"
+                step={0.1}
+                min={LEAST_MM}
+                value={row.coreDiameterMm ?? row.diameterMm}
+                onChange={(coreDiameterMm) => change(i, { coreDiameterMm })}
+              />
+            )}
+          </div>
           <SelectField
             label="Material"
             value={row.material}
@@ -103,11 +106,12 @@ export function ImRows({ draft, onChange }: RowsProps) {
     set(draft.imPins.map((row, i) => (i === at ? { ...row, ...to } : row)));
   return (
     <Table
+      className="drawer-im"
       title="IM pins"
       onAdd={() =>
         set([...draft.imPins, { id: freshId(draft, 'im'), diameterMm: 1, material: PIN_MATERIALS[0], count: 1 }])
       }
-      addWord="Add an IM pin"
+      addWord="Another IM pin"
     >
       {draft.imPins.map((row, i) => (
         <Row
@@ -149,11 +153,12 @@ export function ColumnRows({ draft, onChange }: RowsProps) {
     set(draft.columns.map((row, i) => (i === at ? { ...row, ...to } : row)));
   return (
     <Table
+      className="drawer-columns"
       title="Columns"
       onAdd={() =>
         set([...draft.columns, { id: freshId(draft, 'column'), material: COLUMN_MATERIALS[0], diameterMm: 6 }])
       }
-      addWord="Add a column"
+      addWord="Another column"
     >
       {draft.columns.map((row, i) => (
         <Row
@@ -188,15 +193,16 @@ const KINDS = (['smooth', 'threaded-end', 'threaded-centre', 'needle'] as const)
 );
 
 interface TableProps {
+  readonly className: string;
   readonly title: string;
   readonly addWord: string;
   readonly onAdd: () => void;
   readonly children: ReactNode;
 }
 
-function Table({ title, addWord, onAdd, children }: TableProps) {
+function Table({ className, title, addWord, onAdd, children }: TableProps) {
   return (
-    <section className="drawer-table">
+    <section className={`drawer-table ${className}`}>
       <h3>{title}</h3>
       <ul>{children}</ul>
       <button type="button" className="button" onClick={onAdd}>

@@ -1,4 +1,4 @@
-/** The part of a film that fills a plate and shows all of the points, with room around them. */
+/** The part of a film that fills a plate and shows all of the points, with room around them and for words beside them. */
 import type { Pixel } from '@bonewright/film';
 import type { Size } from '../../drawing/use-size.ts';
 
@@ -7,13 +7,17 @@ export interface FilmWindow {
   readonly filmPxPerScreenPx: number;
 }
 
+/** A pin's name beside its end, in pixels of the screen. */
+const WORD_PX = 38;
+
 export function windowOn(points: readonly Pixel[], plate: Size, roomPx: number): FilmWindow {
   const x = points.map(([px]) => px);
   const y = points.map(([, py]) => py);
   const [left, top] = [Math.min(...x) - roomPx, Math.min(...y) - roomPx];
   const [right, bottom] = [Math.max(...x) + roomPx, Math.max(...y) + roomPx];
   const screen = { width: Math.max(1, plate.width), height: Math.max(1, plate.height) };
-  const filmPxPerScreenPx = Math.max((right - left) / screen.width, (bottom - top) / screen.height);
+  const free = Math.max(1, screen.width - 2 * WORD_PX);
+  const filmPxPerScreenPx = Math.max((right - left) / free, (bottom - top) / screen.height);
   const width = screen.width * filmPxPerScreenPx;
   const height = screen.height * filmPxPerScreenPx;
   const corner = [(left + right - width) / 2, (top + bottom - height) / 2];

@@ -1,8 +1,9 @@
 /** The evidence behind a figure: value, range, source, and whether anybody read it there. */
-import { entry } from '@bonewright/evidence';
+import { type Entry, entry, type Status } from '@bonewright/evidence';
+import { capital } from '../../words/patient.ts';
 import { threeFigures } from '../words.ts';
 
-const KNOWN: Readonly<Record<string, string>> = {
+const KNOWN: Readonly<Record<Status, string>> = {
   seen: 'seen in the source',
   memory: 'from memory, nobody has looked it up',
   computed: 'computed here',
@@ -14,25 +15,41 @@ export function EvidenceLines({ ids }: { readonly ids: readonly string[] }) {
   return (
     <ul className="evidence">
       {ids.map((id) => (
-        <EvidenceLine key={id} id={id} />
+        <li key={id}>
+          <EvidenceLine of={entry(id)} />
+        </li>
       ))}
     </ul>
   );
 }
 
-function EvidenceLine({ id }: { readonly id: string }) {
-  const { name, unit, value, low, high, source, status, conflicts, appliesTo } = entry(id);
-  const range = low === high ? '' : `, ${threeFigures(low)} to ${threeFigures(high)}`;
+function EvidenceLine({ of }: { readonly of: Entry }) {
+  const { name, source, status, conflicts, appliesTo } = of;
   const place = [source.title, source.place, source.year].filter(Boolean).join(', ');
   return (
-    <li className={status === 'memory' ? 'evidence-memory' : undefined}>
-      <span className="evidence-name">
-        {name}: <strong>{threeFigures(value)}</strong>
-        {unit === '1' ? '' : ` ${unit}`}
-        {range}
+    <>
+      <span className="evidence-name">{capital(name)}</span>
+      <span className="evidence-value">{valueWords(of)}</span>
+      <span className="evidence-source quiet">
+        {`${capital(place)}. For ${appliesTo}.`}
+        {conflicts && ` Others disagree (${conflicts.ids.map(nameOf).join('; ')}): ${conflicts.why}.`}
       </span>
-      <span className="quiet">{`${place}. ${KNOWN[status] ?? status}. For ${appliesTo}.`}</span>
-      {conflicts && <span className="quiet">{`Others disagree (${conflicts.ids.join(', ')}): ${conflicts.why}`}</span>}
-    </li>
+      <span className={`evidence-known evidence-${status.replace(' ', '-')}`}>{KNOWN[status]}</span>
+    </>
   );
 }
+
+function valueWords({ value, low, high, unit }: Entry) {
+  return (
+    <>
+      <strong>{threeFigures(value)}</strong>
+      {unit === '1' ? '' : ` ${unit}`}
+      {low < high && <span className="quiet">{` ${threeFigures(low)} to ${threeFigures(high)}`}</span>}
+    </>
+  );
+}
+
+const nameOf = (id: string): string => {
+  const { name, value, unit } = entry(id);
+  return `${name} ${threeFigures(value)}${unit === '1' ? '' : ` ${unit}`}`;
+};

@@ -26,11 +26,14 @@ export function MarginList({ plan, isQuick, onOpen }: MarginListProps) {
   );
 }
 
+/** The button that opens that margin: focus comes back to it. */
+export const marginId = (load: LoadName): string => `margin-${load}`;
+
 function MarginRow({ ranked, onOpen }: { readonly ranked: RankedMargin; readonly onOpen: () => void }) {
   const { load, margin, verdict } = ranked;
   return (
     <>
-      <button type="button" className="margin-head" onClick={onOpen}>
+      <button type="button" id={marginId(load)} className="margin-head" onClick={onOpen}>
         <span className="margin-name">{LOAD_WORDS[load]}</span>
         <span className="margin-figure">{figure(margin.p05, 2)}</span>
         <span className="margin-place">{margin.weakest}</span>

@@ -1,6 +1,7 @@
 /** Below the margins: what would help most, what if, checks. */
 import type { Check, Plan } from '@bonewright/construct';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
+import { capital } from '../../words/patient.ts';
 import type { Improvement, WhatIf } from '../engine/answers.ts';
 import { byWorry, figure } from '../words.ts';
 import { EvidenceLines } from './evidence-lines.tsx';
@@ -20,7 +21,7 @@ export function Help({ improvements, now, onApply }: HelpProps) {
       <ul className="rows">
         {improvements?.map((improvement) => (
           <li key={improvement.words} className="row">
-            <span>{improvement.words}</span>
+            <span>{capital(improvement.words)}</span>
             <span className="row-figure">
               <span className="quiet">{`${figure(now, 2)} to `}</span>
               <strong>{figure(improvement.worstP05, 2)}</strong>

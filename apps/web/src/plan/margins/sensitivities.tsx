@@ -1,5 +1,6 @@
 /** Which inputs move the worst margin most, largest first. */
 import type { Plan } from '@bonewright/construct';
+import { capital } from '../../words/patient.ts';
 import { figure } from '../words.ts';
 
 /** Smaller effects are counted, not listed. */
@@ -14,15 +15,15 @@ export function Sensitivities({ plan }: { readonly plan: Plan }) {
   return (
     <section className="side-section">
       <header className="side-head">
-        <h2>What it rests on</h2>
-        <span className="quiet">one standard deviation moves the worst margin by, %</span>
+        <h2>What moves it</h2>
+        <span className="quiet">one standard deviation off, the worst margin by %</span>
       </header>
       {plan.sensitivity.length === 0 && <p className="quiet">Not known until the full figures are in.</p>}
       <table className="sensitivities">
         <tbody>
           {counted.map(({ input, effectOnMarginPercent }) => (
             <tr key={input}>
-              <th scope="row">{input}</th>
+              <th scope="row">{capital(input)}</th>
               <td>
                 <svg width="100%" height="14" aria-hidden="true">
                   <rect

@@ -46,17 +46,17 @@ export function Why({ patientCase, construct, plan, load, improvements, onApply,
           <VerdictWord verdict={margin.verdict} />
         </header>
         <p className="lead">{sentence(margin)}</p>
-        <MarginBar margin={margin.margin} verdict={margin.verdict} says={spreadWords(margin)} />
+        <MarginBar margin={margin.margin} verdict={margin.verdict} says={spreadWords(margin)} isTall />
         <MarginAxis />
         <Ends margin={margin} />
+        <Sensitivities plan={plan} />
         <Help improvements={improvements} now={ranked[0]?.margin.p05 ?? 0} onApply={onApply} />
       </div>
       <div className="why-right">
         <Numbers margin={margin} />
-        <Sensitivities plan={plan} />
         <section className="side-section">
           <header className="side-head">
-            <h2>Figures of the trade in it</h2>
+            <h2>What it rests on</h2>
             <span className="quiet">value, range, source, how known</span>
           </header>
           <EvidenceLines ids={evidenceBehind(patientCase, construct, load)} />

@@ -13,7 +13,7 @@ export function pinSays({ drawer }: Case, construct: Construct, plan: Plan | nul
     size ? `${figure(size, 2)} millimetre pin` : 'a pin that is no longer in the drawer',
     directionWords(pin.aboutDeg),
     tiltWords(pin.tiltDeg),
-    ...concerns.map(({ verdict, because }) => `${verdict}: ${because}`),
+    ...concerns.map(({ verdict, because }) => `${verdict}: ${because.replace(/\.$/, '')}`),
   ].join(', ');
 }
 

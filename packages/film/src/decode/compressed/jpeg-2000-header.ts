@@ -41,10 +41,11 @@ export function readJpeg2000Header(bytes: Uint8Array, where: string): StreamHead
   const components = bytes.subarray(COMPONENTS_AT, COMPONENTS_AT + 3 * samples);
   if (components.some((b, i) => (i % 3 === 0 ? b !== components[0] : b !== 1)))
     throw damagedAt('the samples of the JPEG 2000 stream differ in precision or size', where, COMPONENTS_AT);
-  const tiles =
-    tileWidth > 0 && tileHeight > 0
-      ? Math.ceil((right - tileLeft) / tileWidth) * Math.ceil((bottom - tileTop) / tileHeight)
-      : 0;
+  const isLaidOut = [
+    [left, right, tileLeft, tileWidth],
+    [top, bottom, tileTop, tileHeight],
+  ].every(([from = 0, to = 0, tile = 0, size = 0]) => from < to && tile <= from && tile + size > from);
+  const tiles = isLaidOut ? Math.ceil((right - tileLeft) / tileWidth) * Math.ceil((bottom - tileTop) / tileHeight) : 0;
   if (tiles < 1 || tiles > MOST_JPEG_2000_TILES)
     throw damagedAt(`the JPEG 2000 header claims ${tiles} tiles`, where, COMPONENTS_AT);
   checkTileParts(view, tiles, where);

@@ -218,6 +218,13 @@ test('a JPEG 2000 stream of a million tiles, or with one left out, is refused', 
       return f;
     });
   expect(await refusal(tiles(0, 61))).toMatch(/^the JPEG 2000 header claims 0 tiles/);
+  expect(await refusal(tiles(47, 0xffff))).toBe('decoded 47 x 61');
+  const offset = withFragment('u12-htj2k202.dcm', (f) => {
+    new DataView(f.buffer).setUint32(36, 36);
+    return f;
+  });
+  // The codec, left alone with this one, never comes back.
+  expect(await refusal(offset)).toMatch(/^the JPEG 2000 header claims 0 tiles/);
   expect(await refusal(tiles(24, 61))).toMatch(/^the JPEG 2000 stream holds 1 of 2 tiles/);
 });
 

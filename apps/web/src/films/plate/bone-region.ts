@@ -1,0 +1,38 @@
+/** The part of a film that the four clicks mark out. */
+import type { Size } from '../../drawing/use-size.ts';
+import type { Region } from '../engine/film-facts.ts';
+import type { FourClicks } from '../marks/working.ts';
+import type { Viewport } from './viewport.ts';
+
+interface FilmSize {
+  readonly cols: number;
+  readonly rows: number;
+}
+
+/** Room around the clicks, in shares of their distance: the ends of the bone lie beyond them. */
+const ROOM = 0.35;
+const LEAST_PX = 8;
+
+/** Null until all four are placed, or where they lie on one spot. */
+export function boneRegion(clicks: FourClicks, { cols, rows }: FilmSize): Region | null {
+  const placed = clicks.filter((click) => click !== null);
+  if (placed.length < clicks.length) return null;
+  const x = placed.map(([col]) => col);
+  const y = placed.map(([, row]) => row);
+  const length = Math.hypot(Math.max(...x) - Math.min(...x), Math.max(...y) - Math.min(...y));
+  const room = length * ROOM;
+  const region = {
+    left: Math.max(0, Math.floor(Math.min(...x) - room)),
+    top: Math.max(0, Math.floor(Math.min(...y) - room)),
+    right: Math.min(cols, Math.ceil(Math.max(...x) + room)),
+    bottom: Math.min(rows, Math.ceil(Math.max(...y) + room)),
+  };
+  return region.right - region.left < LEAST_PX || region.bottom - region.top < LEAST_PX ? null : region;
+}
+
+export function viewOf({ left, top, right, bottom }: Region, plate: Size): Viewport {
+  return {
+    centre: [(left + right - 1) / 2, (top + bottom - 1) / 2],
+    scale: Math.min(plate.width / (right - left), plate.height / (bottom - top)),
+  };
+}
