@@ -48,7 +48,7 @@ export function PatientRow({ row, now }: PatientRowProps) {
             </p>
           </>
         ) : (
-          <p className="quiet">none chosen</p>
+          <p className="quiet">no plan chosen</p>
         )}
       </div>
     </li>

@@ -51,6 +51,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, append, onEnds }: Fil
             marks={marks}
             trace={film.trace?.value ?? null}
             target={target}
+            busy={tracing.kind === 'running' ? 'finding the walls' : null}
             onTarget={(next) => (next === null ? placed() : setWanted(next))}
           />
         )}

@@ -5,7 +5,7 @@ import { Link } from 'wouter';
 import { Animal } from '../animals/animal.tsx';
 import type { Saved } from '../sync/case-record.ts';
 import { ageAndSex, capital, massWords } from '../words/patient.ts';
-import { moment } from '../words/time.ts';
+import { dayOf, moment } from '../words/time.ts';
 import { SavedWords } from './saved-words.tsx';
 import { SignerButton } from './signer-button.tsx';
 import { StagePath } from './stage-path.tsx';
@@ -39,7 +39,7 @@ export function CaseHead({ state, saved, open, action }: CaseHeadProps) {
           )}
         </div>
       </div>
-      <StagePath caseId={state.caseId} reached={stageOf(state)} open={open} />
+      <StagePath caseId={state.caseId} reached={stageOf(state)} open={open} day={dayOf(state.openedAt)} />
       <div className="head-right">
         <p className="head-state">
           {patient?.demonstration && <span>Demonstration</span>}

@@ -1,6 +1,7 @@
 /** The seven stages as a trail: what is done is solid, here is ringed, what lies ahead is dotted. Any can be opened. */
 import { STAGES, type Stage } from '@bonewright/casebook';
 import { Link } from 'wouter';
+import { useIsNarrow } from '../plan/use-is-narrow.ts';
 import { capital } from '../words/patient.ts';
 
 interface StagePathProps {
@@ -8,9 +9,26 @@ interface StagePathProps {
   /** The furthest stage that the case has reached. */
   readonly reached: Stage;
   readonly open: Stage;
+  /** Days since the case was opened, that day being 1. */
+  readonly day: number;
 }
 
-export function StagePath({ caseId, reached, open }: StagePathProps) {
+/** On a phone the stage and the day stand alone; the path unfolds when it is asked for. */
+export function StagePath(props: StagePathProps) {
+  const isNarrow = useIsNarrow();
+  if (!isNarrow) return <Trail {...props} />;
+  return (
+    <details key={props.open} className="stage-fold">
+      <summary>
+        <b>{capital(props.open)}</b>, day {props.day}
+        <span className="quiet"> · all stages</span>
+      </summary>
+      <Trail {...props} />
+    </details>
+  );
+}
+
+function Trail({ caseId, reached, open }: StagePathProps) {
   const reachedIndex = STAGES.indexOf(reached);
   return (
     <nav aria-label="Stages of this case" className="stage-path">

@@ -24,6 +24,14 @@ export function shortMoment(iso: string, now = new Date()): string {
 /** `Tuesday 24 November, 23:31`. */
 export const longMoment = (at: Date): string => `${long.format(at)}, ${hour.format(at)}`;
 
+const DAY_MS = 86_400_000;
+
+/** Which day it is of something that began then: 1 on the day itself. */
+export function dayOf(began: string, now = new Date()): number {
+  const midnight = (at: Date): number => new Date(at.getFullYear(), at.getMonth(), at.getDate()).getTime();
+  return Math.round((midnight(now) - midnight(new Date(began))) / DAY_MS) + 1;
+}
+
 /** For a date-and-time field, in the time of this device: `2026-11-24T22:41`. */
 export function toField(at: Date): string {
   const local = new Date(at.getTime() - at.getTimezoneOffset() * 60_000);

@@ -12,6 +12,9 @@ export function imFill({ im, case: patientCase }: CheckContext): Check[] {
     const because = 'The canal is not measured anywhere: no IM pin can be chosen for it.';
     return [unmeasured('im-fill', '%', 'stop', because, [mostId])];
   }
+  if (im.narrowestCanalMm <= 0) {
+    return [unmeasured('im-fill', '%', 'stop', 'The canal closes along the way: no IM pin goes through it.', [mostId])];
+  }
   const percent = (100 * im.drawer.diameterMm) / im.narrowestCanalMm;
   const fills = `The IM pin fills ${inPercent(percent)} of the canal, ${inMm(im.narrowestCanalMm)} at its narrowest`;
   const most = judged({

@@ -20,3 +20,15 @@ export const capital = (words: string): string => words.charAt(0).toUpperCase() 
 
 /** `P3`: pins are numbered from one in the order given. */
 export const pinName = (index: number): string => `P${index + 1}`;
+
+interface SomePin {
+  readonly diameterMm: number;
+  readonly kind: 'smooth' | 'threaded-end' | 'threaded-centre' | 'needle';
+  readonly gauge?: number | undefined;
+}
+
+/** `0.9 mm wire`, `19 G needle`, `2.0 mm threaded pin`: drawer ids are anybody's. */
+export function pinWords({ diameterMm, kind, gauge }: SomePin): string {
+  if (kind === 'needle' && gauge !== undefined) return `${gauge} G needle`;
+  return `${diameterMm.toFixed(1)} mm ${kind.startsWith('threaded') ? 'threaded pin' : 'wire'}`;
+}

@@ -34,12 +34,20 @@ export interface Ground {
   readonly sites: SiteBook;
 }
 
+/** The thinnest and the thickest column stand for all: those between are tried when the best are bettered. */
 export function candidatesOf(ground: Ground): Field {
+  const columns = ground.patientCase.drawer.columns.toSorted((a, b) => a.diameterMm - b.diameterMm);
+  const ids = columns.map(({ id }) => id);
+  const ends = walked(ground, [...new Set([ids[0]!, ids[ids.length - 1]!])]);
+  return ends.passed.length > 0 || ids.length <= 2 ? ends : walked(ground, ids);
+}
+
+function walked(ground: Ground, columnIds: readonly string[]): Field {
   const refused = new Map<string, number>();
   const passed: Candidate[] = [];
   let count = 0;
   const refuse = (id: string) => refused.set(id, (refused.get(id) ?? 0) + 1);
-  for (const found of constructs(ground, refuse)) {
+  for (const found of constructs(ground, columnIds, refuse)) {
     count += 1;
     if (found === 'no room') continue;
     const { candidate, stops } = judge(ground.patientCase, found.construct, found.watches);
@@ -58,8 +66,7 @@ interface Row {
 type Found = { readonly construct: Construct; readonly watches: ReadonlySet<string> } | 'no room';
 
 /** Constructs, and `no room` for each choice whose pins find no places. */
-function* constructs(ground: Ground, refuse: (id: string) => void): Generator<Found> {
-  const { drawer } = ground.patientCase;
+function* constructs(ground: Ground, columnIds: readonly string[], refuse: (id: string) => void): Generator<Found> {
   for (const im of imChoices(ground.patientCase, ground.profile)) {
     for (const choice of pinChoices(ground.patientCase)) {
       for (const rows of rowsOf(ground, im, choice)) {
@@ -68,9 +75,7 @@ function* constructs(ground: Ground, refuse: (id: string) => void): Generator<Fo
           yield 'no room';
         }
         for (const { pins, watches } of rows) {
-          for (const { id } of drawer.columns) {
-            yield { construct: { im, pins, column: columnAt(id), grip: 'usual' }, watches };
-          }
+          for (const id of columnIds) yield { construct: { im, pins, column: columnAt(id), grip: 'usual' }, watches };
         }
       }
     }
@@ -122,9 +127,13 @@ export function mostFrequent(stops: readonly Check[]): string | undefined {
 function judge(patientCase: Case, construct: Construct, inPlaces: ReadonlySet<string>) {
   const facts = frameFacts(patientCase, construct);
   const checks = runFrameChecks(checkContext(patientCase, construct, facts));
-  const stops = new Set(checks.filter(({ verdict }) => verdict === 'stop').map(({ id }) => id));
+  const stops = new Set(checks.filter((check) => check.verdict === 'stop' || isBunched(check)).map(({ id }) => id));
   if (stops.size > 0) return { candidate: null, stops };
   const p05 = estimateMargin(facts) / value('plan.spread.usual');
   const promise = worth(p05, new Set([...inPlaces, ...watchesIn(checks)]).size, construct.pins.length);
   return { candidate: { construct, massG: facts.massG, promise }, stops };
 }
+
+/** Two pins side by side hold little more than one: a surgeon may place them so, the search does not offer it. */
+const isBunched = ({ id, value: percent }: Check): boolean =>
+  id.startsWith('spread-') && percent !== null && percent < value('plan.pin-spread.least');

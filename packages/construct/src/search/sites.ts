@@ -1,6 +1,7 @@
 /** Where a pin of one kind may go along the bone: every half millimetre, judged by the checks of a single pin. */
 import type { FragmentName } from '@bonewright/bone';
 import { value } from '@bonewright/evidence';
+import { imRoom } from '../checks/im-room.ts';
 import { type CheckContext, checkContext, runPinChecks } from '../checks/index.ts';
 import type { Case, Construct } from '../model/case-file.ts';
 import { nominalFigures } from '../model/figures.ts';
@@ -30,15 +31,27 @@ type Pin = Construct['pins'][number];
 /** Places by pin and IM pin, each found once. */
 export type SiteBook = (pinId: string, im: ImChoice) => Sites;
 
-/** All pins go in in one direction about the bone. */
+/** All pins go in in one direction about the bone. What an IM pin adds to a pin's checks is only room beside it. */
 export function siteBook(patientCase: Case, aboutDeg: number): SiteBook {
-  const known = new Map<string, Sites>();
-  const { id } = patientCase.drawer.columns[0]!;
+  const bare = remembered((pinId) => {
+    const context = rowOf(patientCase, pinAt(pinId, 0, aboutDeg), null);
+    return { context, checks: runPinChecks(context) };
+  });
+  const beside = remembered((pinId, im) => {
+    const context = rowOf(patientCase, pinAt(pinId, 0, aboutDeg), im);
+    return sorted(context, [...bare(pinId, null).checks, ...imRoom(context)]);
+  });
+  const without = remembered((pinId) => sorted(bare(pinId, null).context, bare(pinId, null).checks));
+  return (pinId, im) => (im ? beside(pinId, im) : without(pinId, null));
+}
+
+function remembered<T>(find: (pinId: string, im: ImChoice) => T): (pinId: string, im: ImChoice) => T {
+  const known = new Map<string, T>();
   return (pinId, im) => {
     const key = JSON.stringify([pinId, im?.drawerId]);
-    const sites = known.get(key) ?? sitesFor(patientCase, pinAt(pinId, 0, aboutDeg), { im, column: columnAt(id) });
-    known.set(key, sites);
-    return sites;
+    const found = known.get(key) ?? find(pinId, im);
+    known.set(key, found);
+    return found;
   };
 }
 
@@ -51,15 +64,15 @@ export const pinAt = (drawerId: string, sMm: number, aboutDeg: number): Pin => (
 
 export const columnAt = (drawerId: string) => ({ drawerId, clearanceMm: value('rule.skin-clearance.target') });
 
-/** `pin` says what goes in and how; its own place does not count. Nor does the column. */
-function sitesFor(patientCase: Case, pin: Pin, frame: Pick<Construct, 'im' | 'column'>): Sites {
-  const count = Math.floor(patientCase.bone.lengthMm / GRID_MM);
+/** The same pin at every place at once; no check of a single pin looks at its neighbours or at the column. */
+function rowOf(patientCase: Case, pin: Pin, im: ImChoice): CheckContext {
+  const { bone, drawer } = patientCase;
+  const count = Math.floor(bone.lengthMm / GRID_MM);
   const pins = Array.from({ length: count }, (_, i): Pin => ({ ...pin, sMm: (i + 1) * GRID_MM }));
-  const construct: Construct = { ...frame, pins, grip: 'usual' };
+  const construct: Construct = { im, pins, column: columnAt(drawer.columns[0]!.id), grip: 'usual' };
   const figures = nominalFigures(patientCase, construct);
   const layout = layOut(patientCase, construct, figures);
-  const context = checkContext(patientCase, construct, { figures, layout, columnMassesG: [], massG: 0 });
-  return sorted(context, runPinChecks(context));
+  return checkContext(patientCase, construct, { figures, layout, columnMassesG: [], massG: 0 });
 }
 
 function sorted(context: CheckContext, checks: readonly Check[]): Sites {

@@ -10,7 +10,7 @@ import { RIM_POINTS, rimName } from '../to-frame/bone-part.ts';
 import { bendingAxis } from '../to-frame/build.ts';
 import { DISTAL_FACE, PROXIMAL_FACE } from '../to-frame/mesh.ts';
 import { dot } from '../to-frame/vectors.ts';
-import { worthOf } from './judge.ts';
+import { stressAt } from './judge.ts';
 import type { Place } from './places.ts';
 import type { ConstructSolver, Solution } from './solver.ts';
 
@@ -24,12 +24,15 @@ export interface Weakest {
 /** The least margin over all places under a load, the frame's own buckling included. */
 export function weakestUnder(solver: ConstructSolver, load: LoadName, solution: Solution): Weakest {
   const { places } = solver;
+  const { sections, strengths } = solution;
+  const forces = { all: solver.frame.outputs.memberEnds, at: 0 };
   let margin = Number.POSITIVE_INFINITY;
   let weakest = 0;
   for (let i = 0; i < places.length; i += 1) {
-    const worth = worthOf(places[i]!, forcesAt(solver, load, i), solution);
-    if (worth.margin < margin) {
-      margin = worth.margin;
+    forces.at = forcesAt(solver, load, i);
+    const here = strengths[i]! / stressAt(places[i]!, forces, sections);
+    if (here < margin) {
+      margin = here;
       weakest = i;
     }
   }
@@ -53,16 +56,18 @@ export function bucklingBound({ frame, middleMm }: ConstructSolver, solution: So
   return (value('interface.buckling.share') * hingeN) / solution.figures.demand.axialN;
 }
 
-function forcesAt({ frame, places, placeMembers }: ConstructSolver, load: LoadName, place: number) {
+/** Where the six end forces of a place's member start in the frame's outputs. */
+function forcesAt({ frame, places, placeMembers }: ConstructSolver, load: LoadName, place: number): number {
   const member = LOADS.indexOf(load) * frame.members.length + placeMembers[place]!;
-  return { all: frame.outputs.memberEnds, at: 12 * member + 6 * places[place]!.end };
+  return 12 * member + 6 * places[place]!.end;
 }
 
 /** Largest stress in MPa over the places of a kind; 0 where there is none. */
-function peak(solver: ConstructSolver, load: LoadName, solution: Solution, kind: Place['kind']): number {
+function peak(solver: ConstructSolver, load: LoadName, { sections }: Solution, kind: Place['kind']): number {
+  const all = solver.frame.outputs.memberEnds;
   return solver.places.reduce(
     (most, p, i) =>
-      p.kind === kind ? Math.max(most, worthOf(p, forcesAt(solver, load, i), solution).stressMPa) : most,
+      p.kind === kind ? Math.max(most, stressAt(p, { all, at: forcesAt(solver, load, i) }, sections)) : most,
     0,
   );
 }

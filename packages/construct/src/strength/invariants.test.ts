@@ -55,7 +55,7 @@ describe('any construct', () => {
           expect(margin.p50).toBeGreaterThan(0);
           expect(margin.weakest).not.toBe('');
         }
-        expect(JSON.stringify(plan)).not.toMatch(/null,"unit":"N|NaN|Infinity/);
+        expect(JSON.stringify(plan.pins)).not.toContain('null');
       }),
       RUNS,
     );

@@ -1,55 +1,56 @@
-/** How many times a place bears what it is asked: once at the misstep, again and again at every step. */
+/** How much a place is asked and how much it bears, both in MPa: their ratio is its margin. */
 import type { Figures } from '../model/figures.ts';
 import type { Place } from './places.ts';
-import type { Solution } from './solver.ts';
+import type { Sections } from './sections.ts';
 import { axialOf, columnStress, type EndForces, holeStress, rodStress, shearOf } from './stress.ts';
 
-export interface Worth {
-  /** Capacity over demand, the lesser of once and again and again. */
-  readonly margin: number;
-  /** Largest stress in MPa under the load; for what slides or presses, the shear or the pressure. */
-  readonly stressMPa: number;
-}
-
-/** Judges one place under one load. `forces` are those of the place's member end. */
-export function worthOf(place: Place, forces: EndForces, { figures, layout, sections }: Solution): Worth {
+/** Largest stress at a place under the end forces of its member; for what slides or presses, the shear or pressure. */
+export function stressAt(place: Place, forces: EndForces, sections: Sections): number {
   switch (place.kind) {
     case 'pin': {
       const { shaft, core } = sections.pins[place.pin]!;
-      const { yieldMPa, fatigueMPa } = figures.pins[place.pin]!;
-      return both(rodStress(forces, place.inBone ? core : shaft), yieldMPa, fatigueMPa, figures);
+      return rodStress(forces, place.inBone ? core : shaft);
     }
-    case 'im': {
-      const { yieldMPa, fatigueMPa, bentYieldMPa, bentFatigueMPa } = figures.im!;
-      const stress = rodStress(forces, sections.im!);
-      return place.bent
-        ? both(stress, bentYieldMPa, bentFatigueMPa, figures)
-        : both(stress, yieldMPa, fatigueMPa, figures);
-    }
+    case 'im':
+      return rodStress(forces, sections.im!);
     case 'column': {
-      const { yieldMPa, fatigueMPa } = figures.columns[place.column]!;
       const stops = sections.columns[place.column]!;
-      const section = stops[place.through === 'im' ? stops.length - 1 : place.through]!;
-      return both(columnStress(forces, section), yieldMPa, fatigueMPa, figures);
+      return columnStress(forces, stops[place.through === 'im' ? stops.length - 1 : place.through]!);
     }
     case 'hole':
-      return onceOnly(holeStress(forces, sections.pins[place.pin]!.hole), boneYield(figures));
-    case 'bearing': {
-      const pressed = figures.pins[place.pin]!.coreMm * layout.pins[place.pin]![place.side].wallMm;
-      return onceOnly(shearOf(forces) / pressed, boneYield(figures));
-    }
-    case 'slide': {
-      const { embeddedMm } = layout.pins[place.pin]!.entries[place.column]!;
-      const gripped = Math.PI * figures.pins[place.pin]!.diameterMm * embeddedMm;
-      return onceOnly(axialOf(forces) / gripped, figures.bondShearMPa);
-    }
+      return holeStress(forces, sections.pins[place.pin]!.hole);
+    case 'bearing':
+      return shearOf(forces) / sections.pins[place.pin]!.pressedMm2[place.side];
+    case 'slide':
+      return axialOf(forces) / sections.pins[place.pin]!.grippedMm2[place.column]!;
   }
 }
 
-const boneYield = ({ boneYoungMPa, boneYieldStrain }: Figures): number => boneYoungMPa * boneYieldStrain;
-
-const onceOnly = (stressMPa: number, bearsMPa: number): Worth => ({ margin: bearsMPa / stressMPa, stressMPa });
-
-function both(stressMPa: number, yieldMPa: number, fatigueMPa: number, { demand }: Figures): Worth {
-  return { margin: Math.min(yieldMPa, fatigueMPa / demand.repeatedShare) / stressMPa, stressMPa };
+/** Stress that a place bears: once at the misstep, or again and again at every step, whichever is the less. */
+export function strengthAt(place: Place, figures: Figures): number {
+  const { boneYoungMPa, boneYieldStrain, demand } = figures;
+  const both = (once: number, again: number) => Math.min(once, again / demand.repeatedShare);
+  switch (place.kind) {
+    case 'pin': {
+      const { yieldMPa, fatigueMPa } = figures.pins[place.pin]!;
+      return both(yieldMPa, fatigueMPa);
+    }
+    case 'im': {
+      const { yieldMPa, fatigueMPa, bentYieldMPa, bentFatigueMPa } = figures.im!;
+      return place.bent ? both(bentYieldMPa, bentFatigueMPa) : both(yieldMPa, fatigueMPa);
+    }
+    case 'column': {
+      const { yieldMPa, fatigueMPa } = figures.columns[place.column]!;
+      return both(yieldMPa, fatigueMPa);
+    }
+    case 'hole':
+    case 'bearing':
+      return boneYoungMPa * boneYieldStrain;
+    case 'slide':
+      return figures.bondShearMPa;
+  }
 }
+
+/** What every place bears at those figures, in the order of the places. */
+export const strengthsOf = (places: readonly Place[], figures: Figures): number[] =>
+  places.map((place) => strengthAt(place, figures));

@@ -29,8 +29,17 @@ export interface HoleSection {
   readonly factor: number;
 }
 
+export interface PinSections {
+  readonly shaft: RodSection;
+  readonly core: RodSection;
+  readonly hole: HoleSection;
+  /** What it presses on at each wall, and what grips it in each column. */
+  readonly pressedMm2: { readonly near: number; readonly far: number };
+  readonly grippedMm2: readonly number[];
+}
+
 export interface Sections {
-  readonly pins: readonly { readonly shaft: RodSection; readonly core: RodSection; readonly hole: HoleSection }[];
+  readonly pins: readonly PinSections[];
   readonly im: RodSection | null;
   /** A column's section where a pin runs through it, by column and pin; last the IM pin. */
   readonly columns: readonly (readonly ColumnSection[])[];
@@ -39,13 +48,20 @@ export interface Sections {
 export function sectionsOf(figures: Figures, layout: Layout): Sections {
   const through = [...figures.pins.map((p) => p.diameterMm), figures.im?.diameterMm ?? 0];
   return {
-    pins: figures.pins.map((pin, i) => ({
-      shaft: rodSection(pin.diameterMm, pin.boreMm),
-      core: rodSection(pin.coreMm, pin.boreMm),
-      hole: holeSection(figures, layout.pins[i]!),
-    })),
+    pins: layout.pins.map((laid) => pinSections(figures, laid)),
     im: figures.im && rodSection(figures.im.diameterMm, figures.im.boreMm),
     columns: figures.columns.map((column) => through.map((slot) => columnSection(column, slot))),
+  };
+}
+
+function pinSections(figures: Figures, laid: PinLayout): PinSections {
+  const { diameterMm, coreMm, boreMm } = figures.pins[laid.index]!;
+  return {
+    shaft: rodSection(diameterMm, boreMm),
+    core: rodSection(coreMm, boreMm),
+    hole: holeSection(figures, laid),
+    pressedMm2: { near: coreMm * laid.near.wallMm, far: coreMm * laid.far.wallMm },
+    grippedMm2: laid.entries.map(({ embeddedMm }) => Math.PI * diameterMm * embeddedMm),
   };
 }
 

@@ -13,6 +13,7 @@ import { buildParts, frameModel, loadOf, SUPPORTS } from '../to-frame/build.ts';
 import { type Layout, layOut } from '../to-frame/layout.ts';
 import { type Mesh, meshOf } from '../to-frame/mesh.ts';
 import { numberSink } from '../to-frame/sink.ts';
+import { strengthsOf } from './judge.ts';
 import { type Place, placesOf } from './places.ts';
 import { type Sections, sectionsOf } from './sections.ts';
 
@@ -33,6 +34,8 @@ export interface Solution {
   readonly figures: Figures;
   readonly layout: Layout;
   readonly sections: Sections;
+  /** What each place bears, MPa. */
+  readonly strengths: readonly number[];
 }
 
 /** Compiles a checked construct. Throws InputError where a fragment is held by nothing. */
@@ -54,7 +57,7 @@ export function constructSolver(patientCase: Case, construct: Construct): Constr
     buildParts(numberSink(frame), patientCase, mesh, laid, figures);
     writeLoads(frame, nodes, laid, figures);
     frame.solve();
-    return { figures, layout: laid, sections: sectionsOf(figures, laid) };
+    return { figures, layout: laid, sections: sectionsOf(figures, laid), strengths: strengthsOf(places, figures) };
   };
   const { middleMm } = fragmentsOf(nominal.profile.lengthMm, patientCase.fracture);
   const placeMembers = places.map((p) => memberAt(members, p.member));

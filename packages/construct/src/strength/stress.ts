@@ -5,7 +5,7 @@ import type { ColumnSection, HoleSection, RodSection } from './sections.ts';
 /** Six forces of a member's end, somewhere in a longer array. */
 export interface EndForces {
   readonly all: Float64Array;
-  readonly at: number;
+  at: number;
 }
 
 const VY = 1;

@@ -1,6 +1,6 @@
 /** The changes that would help most: each tried at middle values, the best few assessed with their spread. */
 import { value } from '@bonewright/evidence';
-import { inMm } from '../checks/words.ts';
+import { inMm, pinWords } from '../checks/words.ts';
 import type { Case, Construct } from '../model/case-file.ts';
 import { columnsOf, found } from '../model/figures.ts';
 import { LOADS, type Plan } from '../model/plan.ts';
@@ -103,10 +103,10 @@ function sizeChanges({ drawer }: Case, construct: Construct): Change[] {
   const larger = nextLarger(drawer.pins, thinnest);
   const single = pins.flatMap((pin, i) => {
     const next = nextLarger(drawer.pins, pin);
-    return next ? [{ words: `${next.id} for P${i + 1}`, construct: withPinSize(construct, i, next.id) }] : [];
+    return next ? [{ words: `${pinWords(next)} for P${i + 1}`, construct: withPinSize(construct, i, next.id) }] : [];
   });
   return [
-    ...(larger ? [{ words: `${larger.id} for all pins`, construct: withAllPins(construct, larger.id) }] : []),
+    ...(larger ? [{ words: `${pinWords(larger)} for all pins`, construct: withAllPins(construct, larger.id) }] : []),
     ...single,
   ];
 }

@@ -18,7 +18,7 @@ test('each what-if by its words, and none for what is not there', () => {
     'P3 comes loose in the far wall',
     '20 % heavier, 372 g',
     'No contact at the fracture',
-    'Next smaller wire, 0.8 mm',
+    'Next smaller, 0.8 mm wire',
   ]);
   expect(words(withIm)).toContain('IM pin drawn at week 3, callus not counted');
   const thin: Construct = { ...FOUR_PINS, pins: FOUR_PINS.pins.map((pin) => ({ ...pin, drawerId: 'thin' })) };

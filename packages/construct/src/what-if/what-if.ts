@@ -1,5 +1,6 @@
 /** What becomes of the margins if something goes wrong: each a changed case or construct, solved with its spread. */
 import { value } from '@bonewright/evidence';
+import { pinWords } from '../checks/words.ts';
 import type { Case, Construct } from '../model/case-file.ts';
 import { found } from '../model/figures.ts';
 import type { Verdict } from '../model/plan.ts';
@@ -139,7 +140,7 @@ function thinner(patientCase: Case, construct: Construct): Change | null {
   const next = nextSmaller(patientCase.drawer.pins, thickest);
   if (!next) return null;
   return {
-    words: `Next smaller wire, ${next.diameterMm} mm`,
+    words: `Next smaller, ${pinWords(next)}`,
     patientCase,
     construct: withAllPins(construct, next.id),
   };

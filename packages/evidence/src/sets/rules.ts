@@ -541,6 +541,18 @@ const choosing = defineSet([
     status: 'common practice',
   },
   {
+    id: 'plan.pin-spread.least',
+    name: "share of a fragment's safe length under which the search offers no pins",
+    unit: '%',
+    value: 20,
+    low: 10,
+    high: 50,
+    spread: 'range',
+    appliesTo: 'ranking of plans',
+    source: OWN_CHOICE,
+    status: 'common practice',
+  },
+  {
     id: 'plan.stop.cost',
     name: 'share of its margin that a plan loses in ranking where the margin stops',
     unit: '1',

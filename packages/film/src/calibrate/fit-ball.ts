@@ -121,11 +121,14 @@ function predict(x: Float64Array, task: Task): Float64Array {
   return out;
 }
 
+/** How far noise is trusted to tell the gain, as a share of it. */
+const GAIN_SD = 0.04;
+
 /** Attenuation of a pixel's length of ball through which nothing passes. */
 const OPAQUE = 50;
 
 /** Share of the beam at a depth (pixels) inside the rim: exp(-mu chord), blurred, the rim's own curve included. */
-export function blurredRim(radiusPx: number, blur: number, diameterMm: number | undefined): (depth: number) => number {
+function blurredRim(radiusPx: number, blur: number, diameterMm: number | undefined): (depth: number) => number {
   // without a diameter the ball counts as opaque up to its rim
   const mu = diameterMm === undefined ? OPAQUE : (value('imaging.steel.attenuation') * diameterMm) / (2 * radiusPx);
   const step = blur / 12;
@@ -175,7 +178,7 @@ function leastSquares(ring: Ring, film: Attenuation, rough: RoughBall, diameterM
   const priors: Priors = new Map([
     [5, { mean: 0, sd: 0.6 }],
     [10, { mean: value('imaging.blur.tail-share'), sd: tailSd }],
-    [11, { mean: Math.log(gain), sd: 0.1 }],
+    [11, { mean: Math.log(gain), sd: GAIN_SD }],
   ]);
   const start = [
     ...rough.centre,
@@ -273,7 +276,6 @@ function descend(
   const variance = (k: number) => cov[k * free + k]!;
   // short axis a (1 - e): its own sd and that of the ellipse's terms
   const sdOfRadius = Math.sqrt(variance(2) + (x[2]! * x[2]! * (variance(3) + variance(4))) / 2);
-  if ((globalThis as {DBG?: boolean}).DBG) console.log(UNKNOWN.map((n, k) => n + ' ' + x[k]!.toFixed(3) + '±' + Math.sqrt(variance(Math.min(k, free - 1))).toFixed(3)).join(', '), cost, v.length);
   return { x, residual: model.map((m, i) => v[i]! - m), sdOfRadius };
 }
 

@@ -116,6 +116,22 @@ test('min-is-white is left as stored and named, TIFF 6.0 section 8', async () =>
   expect(white.pixels).toEqual(whole.pixels);
 });
 
+test.each([0x01, 0xd0, 0xd8, 0xd9])(
+  'a JPEG header with the marker FF %i, which has no length, is refused: a codec left alone with FF 01 never comes back',
+  async (marker) => {
+    const jpeg = reference('rgb.jpg');
+    expect([...jpeg.subarray(20, 22)]).toEqual([0xff, 0xdb]);
+    jpeg[21] = marker;
+    expect(await refusal(jpeg)).toBe('the JPEG header is damaged @ the JPEG stream, byte 20 of the compressed stream');
+  },
+);
+
+test('fill bytes before a marker are no damage, ITU-T T.81 B.1.1.2', async () => {
+  const jpeg = reference('rgb.jpg');
+  const filled = joined([jpeg.subarray(0, 20), Uint8Array.of(0xff, 0xff, 0xff), jpeg.subarray(20)]);
+  expect((await decodeFilm(filled, 'a')).pixels).toEqual((await decodeFilm(jpeg, 'b')).pixels);
+});
+
 test('a JPEG in four colours is refused by name', async () => {
   const jpeg = reference('u8.jpg');
   const sof = Buffer.from(jpeg).indexOf(Buffer.from([0, 61, 0, 47]));

@@ -195,7 +195,7 @@ function shut(beam: Float32Array, camera: Camera, open: readonly [number, number
 function blurBeam(beam: Float32Array, camera: Camera, film: FilmKind): void {
   const wide = Float32Array.from(beam);
   gaussian(beam, camera, film.blurPx);
-  gaussian(wide, camera, value('imaging.blur.tail-ratio') * film.blurPx);
+  if (film.tailShare > 0) gaussian(wide, camera, value('imaging.blur.tail-ratio') * film.blurPx);
   for (let i = 0; i < beam.length; i++) {
     const primary = beam[i]! + film.tailShare * (wide[i]! - beam[i]!);
     beam[i] = (1 - film.scatter) * primary + film.scatter;
@@ -204,41 +204,59 @@ function blurBeam(beam: Float32Array, camera: Camera, film: FilmKind): void {
 
 /** Separable Gaussian in place; the edge's value runs on outside. */
 function gaussian(v: Float32Array, { cols, rows }: Camera, sigma: number): void {
-  const half = Math.ceil(4 * sigma);
-  const k = Float64Array.from({ length: 2 * half + 1 }, (_, i) => Math.exp(-((i - half) ** 2) / (2 * sigma * sigma)));
-  const norm = k.reduce((s, x) => s + x, 0);
-  const pass = (line: Float32Array, at: (i: number) => number, n: number) => {
-    for (let i = 0; i < n; i++) line[i] = v[at(i)]!;
-    for (let i = 0; i < n; i++) {
-      let sum = 0;
-      for (let j = -half; j <= half; j++) sum += k[j + half]! * line[i + j < 0 ? 0 : i + j >= n ? n - 1 : i + j]!;
-      v[at(i)] = sum / norm;
+  const half = Math.ceil(3.5 * sigma);
+  const kernel = Float64Array.from({ length: half + 1 }, (_, i) => Math.exp(-(i * i) / (2 * sigma * sigma)));
+  const norm = kernel.reduce((s, x) => s + 2 * x, -kernel[0]!);
+  for (let i = 0; i <= half; i++) kernel[i]! /= norm;
+  const line = new Float32Array(cols + 2 * half);
+  for (let r = 0; r < rows; r++) {
+    const at = r * cols;
+    line.fill(v[at]!, 0, half);
+    line.set(v.subarray(at, at + cols), half);
+    line.fill(v[at + cols - 1]!, half + cols);
+    for (let c = 0; c < cols; c++) {
+      let sum = kernel[0]! * line[c + half]!;
+      for (let j = 1; j <= half; j++) sum += kernel[j]! * (line[c + half - j]! + line[c + half + j]!);
+      v[at + c] = sum;
     }
-  };
-  const row = new Float32Array(cols);
-  for (let r = 0; r < rows; r++) pass(row, (i) => r * cols + i, cols);
-  const col = new Float32Array(rows);
-  for (let c = 0; c < cols; c++) pass(col, (i) => i * cols + c, rows);
+  }
+  // down the columns, a whole row at a time
+  const source = Float32Array.from(v);
+  for (let r = 0; r < rows; r++) {
+    const out = v.subarray(r * cols, (r + 1) * cols);
+    for (let c = 0; c < cols; c++) out[c] = kernel[0]! * source[r * cols + c]!;
+    for (let j = 1; j <= half; j++) {
+      const up = Math.max(0, r - j) * cols;
+      const down = Math.min(rows - 1, r + j) * cols;
+      const k = kernel[j]!;
+      for (let c = 0; c < cols; c++) out[c]! += k * (source[up + c]! + source[down + c]!);
+    }
+  }
 }
+
+/** Normal draws to pick from: a film needs a million, and drawing each costs more than its shadows. */
+const DRAWS = 1 << 16;
 
 /** Quantum noise, slightly shared between neighbours as detectors do. */
 function addNoise(beam: Float32Array, { cols, rows }: Camera, film: FilmKind, seed: number): void {
   const random = seededRandom(seed);
-  const noise = Float32Array.from({ length: beam.length }, () => random.normal());
+  const draws = Float32Array.from({ length: DRAWS }, () => random.normal());
+  const noise = new Float32Array(beam.length);
+  for (let i = 0; i < noise.length; i++) noise[i] = draws[(random.uniform() * DRAWS) | 0]!;
   const k = film.noiseSpread;
   const norm = 1 / (1 + 2 * k * k);
   for (let r = 0; r < rows; r++) {
+    const up = Math.max(0, r - 1) * cols;
+    const here = r * cols;
+    const down = Math.min(rows - 1, r + 1) * cols;
     for (let c = 0; c < cols; c++) {
-      let sum = 0;
-      for (let i = -1; i <= 1; i++) {
-        const rr = Math.min(rows - 1, Math.max(0, r + i));
-        for (let j = -1; j <= 1; j++) {
-          const cc = Math.min(cols - 1, Math.max(0, c + j));
-          sum += (i === 0 ? 1 : k) * (j === 0 ? 1 : k) * noise[rr * cols + cc]!;
-        }
-      }
-      const at = r * cols + c;
-      beam[at]! += sum * norm * Math.sqrt(Math.max(0, beam[at]!) / film.quanta);
+      const l = c > 0 ? c - 1 : 0;
+      const q = c < cols - 1 ? c + 1 : c;
+      const middle = noise[here + c]! + k * (noise[up + c]! + noise[down + c]!);
+      const left = noise[here + l]! + k * (noise[up + l]! + noise[down + l]!);
+      const right = noise[here + q]! + k * (noise[up + q]! + noise[down + q]!);
+      const b = beam[here + c]!;
+      beam[here + c] = b + (middle + k * (left + right)) * norm * Math.sqrt(Math.max(0, b) / film.quanta);
     }
   }
 }

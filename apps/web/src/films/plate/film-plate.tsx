@@ -25,10 +25,12 @@ interface FilmPlateProps {
   readonly marks: Marks;
   readonly trace: Trace | null;
   readonly target: Target | null;
+  /** What is being worked out on the film, in words; null where nothing is. */
+  readonly busy: string | null;
   readonly onTarget: (target: Target | null) => void;
 }
 
-export function FilmPlate({ film, name, marks, trace, target, onTarget }: FilmPlateProps) {
+export function FilmPlate({ film, name, marks, trace, target, busy, onTarget }: FilmPlateProps) {
   const { facts } = film;
   const [plate, size] = useSize<HTMLDivElement>();
   const { looks, looking, setLooking } = useLooking(film, marks.working.clicks);
@@ -123,7 +125,7 @@ export function FilmPlate({ film, name, marks, trace, target, onTarget }: FilmPl
         )}
         {cursor && <Crosshair at={cursor} />}
         {picture === null && <p className="plate-wait">Drawing the film</p>}
-        {target && <p className="plate-aim">click: {TARGET_WORDS[target]}</p>}
+        {(busy || target) && <p className="plate-aim">{busy ?? `click: ${target && TARGET_WORDS[target]}`}</p>}
       </div>
       <PlateCaption mmPerPixel={trace?.mmPerPixel.value ?? null} scale={view.scale} />
       <PlateTools

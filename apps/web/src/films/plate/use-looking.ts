@@ -3,28 +3,20 @@ import type { NamedLook } from '@bonewright/film';
 import { useEffect, useMemo, useState } from 'react';
 import type { OpenFilm } from '../engine/open-film.ts';
 import type { FourClicks } from '../marks/working.ts';
-import { boneRegion } from './bone-region.ts';
+import { lookOnBone } from './bone-look.ts';
 import { type Looking, openingLook } from './looking.ts';
-
-const ON_BONE = 'on the bone';
 
 export function useLooking(film: OpenFilm, clicks: FourClicks) {
   const { facts } = film;
   const [chosen, setLooking] = useState<Looking | null>(null);
   const [onBone, setOnBone] = useState<NamedLook | null>(null);
-  const region = useMemo(() => boneRegion(clicks, facts), [clicks, facts]);
   useEffect(() => {
-    if (!region) return;
     let isWanted = true;
-    const find = async () => {
-      const window = await film.windowOn(region);
-      if (isWanted) setOnBone({ name: ON_BONE, look: { kind: 'window', window, voiFunction: 'LINEAR' } });
-    };
-    void find();
+    void lookOnBone(film, clicks).then((look) => isWanted && setOnBone(look));
     return () => {
       isWanted = false;
     };
-  }, [film, region]);
+  }, [film, clicks]);
   const looks = useMemo(() => (onBone ? [...facts.looks, onBone] : facts.looks), [facts.looks, onBone]);
   const unchosen = useMemo(
     () => (onBone ? { preset: onBone.name, look: onBone.look } : openingLook(facts.looks)),

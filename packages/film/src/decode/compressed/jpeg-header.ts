@@ -13,6 +13,8 @@ const SOF_JPEG_LS = 0xf7;
 const NOT_SOF = new Set([0xc4, 0xc8, 0xcc]);
 const SOF_LEAST_BYTES = 8;
 const START_OF_SCAN = 0xda;
+const RESTART = 0xd0;
+const END_OF_IMAGE = 0xd9;
 const LS_EXTENSION = 0xf8;
 const LS_OVERSIZE = 4;
 
@@ -57,6 +59,7 @@ export function* jpegSegments(bytes: Uint8Array, where: string): Generator<JpegS
       continue;
     }
     if (marker === START_OF_SCAN) return;
+    if (!hasLength(marker)) throw damagedAt('the JPEG header is damaged', where, at);
     const length = view.getUint16(at + 2);
     if (length < 3 || at + 2 + length > bytes.length)
       throw damagedAt('a part of the JPEG header runs past its end', where, at);
@@ -64,6 +67,9 @@ export function* jpegSegments(bytes: Uint8Array, where: string): Generator<JpegS
     at += 2 + length;
   }
 }
+
+/** Restarts, start, end and reserved markers stand alone; within a header they are damage, and a codec may walk them for ever. */
+const hasLength = (marker: number): boolean => marker >= SOF_FIRST && !(marker >= RESTART && marker <= END_OF_IMAGE);
 
 /** True where the end-of-image marker stands within the last bytes: writers pad in their own ways. */
 export function endsJpeg(bytes: Uint8Array): boolean {
