@@ -8,7 +8,7 @@ import { drawer } from './drawer.ts';
 import { CARER, type DemoPatient, NURSE, SURGEON } from './patients.ts';
 
 /** One film of a patient, with what a surgeon would click on it. */
-export interface DemoFilm {
+interface DemoFilm {
   readonly view: 'craniocaudal' | 'mediolateral';
   readonly fileName: string;
   /** The file as an X-ray machine would write it. */
@@ -17,6 +17,7 @@ export interface DemoFilm {
   readonly request: TraceRequest;
   readonly columnTowards: Towards;
   readonly fractureLine: readonly [Pixel, Pixel];
+  readonly boneEnds: readonly [Pixel, Pixel];
 }
 
 export interface DemoCase {
@@ -55,10 +56,10 @@ function measure(writer: CaseWriter, { key }: DemoPatient, films: readonly DemoF
       takenAt: writer.now(),
     });
   }
-  for (const { view, image, request, columnTowards, fractureLine } of films) {
+  for (const { view, image, request, columnTowards, fractureLine, boneEnds } of films) {
     const film = { filmId: filmId(key, view) };
     writer.sign(SURGEON, 'film-calibrated', { ...film, calibration: request.calibration });
-    writer.sign(SURGEON, 'film-clicked', { ...film, segments: request.segments, columnTowards });
+    writer.sign(SURGEON, 'film-clicked', { ...film, segments: request.segments, columnTowards, boneEnds });
     writer.sign(SURGEON, 'film-traced', { ...film, trace: traceFilm(image, request) });
     writer.sign(SURGEON, 'fracture-marked', { ...film, line: fractureLine });
   }
@@ -82,8 +83,8 @@ function plan(writer: CaseWriter, patient: DemoPatient): void {
 function join(writer: CaseWriter, { key, fractureGapMm, keepOut, softTissueDepthMm }: DemoPatient): void {
   const views = foldCase(writer.events).films.map((film) => {
     if (!film.trace || !film.clicks || !film.fractureLine) throw new Error(`a film of the ${key} was not traced`);
-    const { columnTowards } = film.clicks.value;
-    return { trace: film.trace.value, columnTowards, fractureLine: film.fractureLine.value };
+    const { columnTowards, boneEnds } = film.clicks.value;
+    return { trace: film.trace.value, columnTowards, boneEnds, fractureLine: film.fractureLine.value };
   });
   const [craniocaudal, mediolateral] = views;
   if (!craniocaudal || !mediolateral) throw new Error(`the ${key} needs two films`);

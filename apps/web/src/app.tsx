@@ -6,11 +6,13 @@ import { BoardPage } from './board/board-page.tsx';
 import { CasePage } from './case/case-page.tsx';
 import { FaultBoundary, FaultLine } from './shell/fault-boundary.tsx';
 import { NotHere } from './shell/not-here.tsx';
+import { useArrival } from './shell/use-arrival.ts';
 import { useCase } from './sync/use-case.ts';
 
 const isStage = (word: string): word is Stage => STAGES.some((stage) => stage === word);
 
 export function App() {
+  useArrival();
   return (
     <FaultBoundary>
       <a className="skip" href="#main">

@@ -67,6 +67,8 @@ export const filmClicked = z.strictObject({
   segments: z.array(segmentClicksSchema).min(1).max(2),
   /** The side of the patient that the film's +column direction shows. */
   columnTowards: towardsSchema,
+  /** The bone's proximal and distal end, where they lie beyond the outer clicks. */
+  boneEnds: lineSchema.exactOptional(),
 });
 export const filmTraced = z.strictObject({ ...filmId, trace: traceSchema });
 export const fractureMarked = z.strictObject({ ...filmId, line: lineSchema });

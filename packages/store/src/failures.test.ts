@@ -2,11 +2,12 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
-import { readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import * as files from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import { InputError } from '@bonewright/fault';
 import { DatabaseSync } from '@photostructure/sqlite';
 import { describe, expect, test } from 'vitest';
 import { AttachmentFolder, type Disk } from './attachments/folder.ts';
@@ -162,6 +163,24 @@ test('a file that is no database is refused in words, not replaced', async () =>
   await expect(openStore(dir)).rejects.toMatchObject({ name: 'InputError', path });
   expect(readFileSync(path, 'utf8')).toContain('shopping list');
 });
+
+test.each([0.001, 0.1, 0.5, 0.9])(
+  'a database cut short at %f of its length: said in words, at the door or by verify',
+  async (share) => {
+    const dir = freshFolder();
+    const store = await openStore(dir);
+    await store.append([opened(A)]);
+    for (let seq = 2; seq < 40; seq++) await store.append([note(A, seq, 'x'.repeat(3000))]);
+    await store.close();
+    const path = join(dir, 'records.sqlite');
+    truncateSync(path, Math.floor(statSync(path).size * share));
+    const said = await openStore(dir).then(
+      async (cut) => cut.verify().finally(() => cut.close()),
+      (error: unknown) => error,
+    );
+    if (!(said instanceof InputError)) expect(said).toContainEqual(expect.objectContaining({ what: 'database' }));
+  },
+);
 
 test('a folder without records is refused where records must be, and stays as it was', async () => {
   const dir = freshFolder();

@@ -1,3 +1,3 @@
-export { openExistingStore, openStore } from './open-store.ts';
+export { openExistingStore, openStore, verifyFolder } from './open-store.ts';
 export { restore } from './sqlite/restore.ts';
 export * from './store.ts';

@@ -14,20 +14,41 @@ import type { Database, Tables } from './records/tables.ts';
 import { verifyRecords } from './records/verify-records.ts';
 import { writeBackup } from './sqlite/backup.ts';
 import { forKysely } from './sqlite/driver.ts';
-import { integrityFaults, openSqlite, type SqliteFile } from './sqlite/open.ts';
+import { integrityFaults, openSqlite, type SqliteFile, unusable } from './sqlite/open.ts';
 import type { Attachment, Damage, Store } from './store.ts';
 
 /** Opens the store in this folder, making both where there is none. Throws InputError where the records cannot be opened. */
 export async function openStore(dataDir: string): Promise<Store> {
   mkdirSync(dataDir, { recursive: true });
-  return storeOn(openSqlite(join(dataDir, RECORDS)), new AttachmentFolder(join(dataDir, ATTACHMENTS)));
+  const file = openSqlite(join(dataDir, RECORDS));
+  try {
+    return await storeOn(file, new AttachmentFolder(join(dataDir, ATTACHMENTS)));
+  } catch (error) {
+    file.close();
+    throw unusable(error, join(dataDir, RECORDS));
+  }
 }
 
 /** Opens the store that is in this folder already. Throws InputError where there is none. */
 export async function openExistingStore(dataDir: string): Promise<Store> {
+  requireRecords(dataDir);
+  return openStore(dataDir);
+}
+
+/** What is damaged in this folder, also where the records cannot be opened at all. Throws InputError where there are none. */
+export async function verifyFolder(dataDir: string): Promise<Damage[]> {
+  requireRecords(dataDir);
+  const opened = await openStore(dataDir).catch((error: unknown) => {
+    if (error instanceof InputError) return error;
+    throw error;
+  });
+  if (opened instanceof InputError) return [{ what: 'database', where: RECORDS, because: opened.what }];
+  return opened.verify().finally(() => opened.close());
+}
+
+function requireRecords(dataDir: string): void {
   if (!existsSync(join(dataDir, RECORDS)))
     throw new InputError('there are no records in this folder', dataDir, 'name the folder that the server uses');
-  return openStore(dataDir);
 }
 
 /** A store on an open file and folder. */
@@ -77,11 +98,13 @@ async function findAttachment(db: Database, sha256: string): Promise<Attachment 
 
 async function verify(file: SqliteFile, db: Database, folder: AttachmentFolder): Promise<Damage[]> {
   const inFile = integrityFaults(file).map((because) => ({ what: 'database', where: RECORDS, because }) as const);
+  // In a file whose pages are damaged the records cannot even be listed.
+  if (inFile.length > 0) return inFile;
   const { damage, named } = await verifyRecords(db);
   for (const { sha256 } of await db.selectFrom('attachments').select('sha256').execute()) named.add(sha256);
   for (const sha256 of named) {
     const because = await folder.faultOf(sha256);
     if (because) damage.push({ what: 'attachment', where: sha256, because });
   }
-  return [...inFile, ...damage];
+  return damage;
 }

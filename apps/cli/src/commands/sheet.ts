@@ -1,22 +1,27 @@
-/** `sheet CASE.json -o FILE.pdf`: the theatre sheet of the case's construct, or without one of the best plan. */
+/** `sheet CASE.json -o FILE.pdf`: a paper of the case's construct, or without one of the best plan. */
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { assess, type Case, type Plan, rank, readCase } from '@bonewright/construct';
 import { InputError } from '@bonewright/fault';
-import { type PageSize, theatreSheet } from '@bonewright/sheet';
+import { implantRecord, type PageSize, planReport, theatreSheet } from '@bonewright/sheet';
 import manifest from '../../package.json' with { type: 'json' };
 import { userPath, writeBytes } from '../files.ts';
 import { fileArgument, naming, readInput } from '../input-file.ts';
 import { print } from '../output.ts';
 
-const USAGE = 'sheet CASE.json -o FILE.pdf [--size A4|Letter]';
+const USAGE = 'sheet CASE.json -o FILE.pdf [--size A4|Letter] [--paper theatre|report|implants]';
+const PAPERS: Record<string, typeof theatreSheet> = {
+  theatre: theatreSheet,
+  report: planReport,
+  implants: implantRecord,
+};
 const SIZES: Record<string, PageSize> = { a4: 'A4', letter: 'Letter' };
 
 export async function run(args: readonly string[]): Promise<void> {
-  const { file, out, size } = sheetArguments(args);
+  const { file, out, size, paper } = sheetArguments(args);
   const patientCase = readInput(file, readCase);
   const plan = naming(file, () => planOf(patientCase));
-  const pdf = await theatreSheet({
+  const pdf = await paper({
     patientCase,
     plan,
     title: {
@@ -48,11 +53,22 @@ function sheetArguments(args: readonly string[]) {
   if (!values.output) throw new InputError('no output file was given', '', `use: ${USAGE}`);
   const size = SIZES[values.size.toLowerCase()];
   if (!size) throw new InputError(`the page size "${values.size}" is unknown`, '--size', 'use A4 or Letter');
-  return { file: fileArgument(positionals, USAGE), out: userPath(values.output), size };
+  const paper = PAPERS[values.paper];
+  if (!paper)
+    throw new InputError(
+      `there is no paper "${values.paper}"`,
+      '--paper',
+      `use one of ${Object.keys(PAPERS).join(', ')}`,
+    );
+  return { file: fileArgument(positionals, USAGE), out: userPath(values.output), size, paper };
 }
 
 function parsed(args: readonly string[]) {
-  const options = { output: { type: 'string', short: 'o' }, size: { type: 'string', default: 'A4' } } as const;
+  const options = {
+    output: { type: 'string', short: 'o' },
+    size: { type: 'string', default: 'A4' },
+    paper: { type: 'string', default: 'theatre' },
+  } as const;
   try {
     return parseArgs({ args: [...args], options, allowPositionals: true });
   } catch (error) {

@@ -4,6 +4,7 @@ import { Link, useLocation } from 'wouter';
 import { Choice } from '../form/choice.tsx';
 import { Field } from '../form/field.tsx';
 import { ThemeSwitch } from '../shell/theme-switch.tsx';
+import { useTitle } from '../shell/use-title.ts';
 import { randomId } from '../sync/random-id.ts';
 import { startCase } from '../sync/records.ts';
 import { NOBODY_NAMED, setSigner, useSigner } from '../sync/signer.ts';
@@ -18,6 +19,7 @@ export function StartCase() {
   const { board } = useBoard();
   const signs = useSigner();
   const { value: draft, set, clear } = useDraft('start-case', readCaseDraft);
+  useTitle('Start a case');
   const [isAsked, setAsked] = useState(false);
   const form = useRef<HTMLFormElement>(null);
   const faults = isAsked ? faultsOf(draft) : {};
@@ -50,7 +52,7 @@ export function StartCase() {
           </Link>
         </div>
       </header>
-      <main id="main">
+      <main id="main" tabIndex={-1}>
         <form ref={form} className="start-form" noValidate onSubmit={start}>
           <Field
             label="Species"

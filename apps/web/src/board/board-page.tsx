@@ -5,6 +5,7 @@ import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { ThemeSwitch } from '../shell/theme-switch.tsx';
+import { useTitle } from '../shell/use-title.ts';
 import { refreshBoard } from '../sync/records.ts';
 import { useBoard } from '../sync/use-case.ts';
 import { longMoment } from '../words/time.ts';
@@ -17,6 +18,7 @@ const MINUTE_MS = 60_000;
 export function BoardPage() {
   const { board, trouble } = useBoard();
   const now = useNow();
+  useTitle('Patients');
   useEffect(() => void refreshBoard(), []);
   const cases = board?.cases ?? [];
   const isDemonstration = cases.some(({ demonstration }) => demonstration);
@@ -36,7 +38,7 @@ export function BoardPage() {
           </Link>
         </div>
       </header>
-      <main id="main">
+      <main id="main" tabIndex={-1}>
         {trouble !== null && (
           <div className="callout callout-watch notices" role="status">
             <strong>

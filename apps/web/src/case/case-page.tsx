@@ -38,7 +38,7 @@ export function CasePage({ caseId, stage }: CasePageProps) {
   return (
     <div className="page">
       <CaseHead state={state} saved={saved} open={stage} action={<HeadAction state={state} stage={stage} />} />
-      <main id="main">
+      <main id="main" tabIndex={-1}>
         <RefusedEntries record={caseRecord(caseId)} refused={refused} />
         <Suspense
           fallback={

@@ -10,9 +10,11 @@ import { nextTarget, type Target } from './marks/target.ts';
 import { useMarks } from './marks/use-marks.ts';
 import type { TwoClicks } from './marks/working.ts';
 import { FilmPlate } from './plate/film-plate.tsx';
+import { KeysHelp, Legend } from './plate/plate-help.tsx';
 import { isWhole } from './shown-films.ts';
 import { FilmSteps } from './steps/film-steps.tsx';
 import { StepsFrame } from './steps/steps-frame.tsx';
+import { TakeOut } from './take-out.tsx';
 import { useTracing } from './trace/use-tracing.ts';
 
 interface FilmPanelProps {
@@ -61,6 +63,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, append, onEnds }: Fil
             <FieldWhy why={opening.why} />
           </div>
         )}
+        {place === 'first' ? <KeysHelp /> : <Legend />}
       </section>
       <StepsFrame
         place={place}
@@ -81,13 +84,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, append, onEnds }: Fil
         )}
         <p className="film-file">
           <span className="caption">{file.fileName}</span>
-          <button
-            type="button"
-            className="link"
-            onClick={() => append([{ kind: 'film-removed', payload: { filmId } }])}
-          >
-            take it out of the case
-          </button>
+          <TakeOut filmId={filmId} append={append} />
         </p>
       </StepsFrame>
     </>

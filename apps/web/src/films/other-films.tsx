@@ -3,6 +3,7 @@ import type { Append } from '../sync/new-event.ts';
 import { moment } from '../words/time.ts';
 import { ChooseFiles } from './intake/drop-films.tsx';
 import type { Intake } from './intake/use-intake.ts';
+import { TakeOut } from './take-out.tsx';
 
 interface OtherFilmsProps {
   readonly films: readonly FilmState[];
@@ -26,13 +27,7 @@ export function OtherFilms({ films, shown, intake, append }: OtherFilmsProps) {
                   {view.value ?? 'view not said'}, {file.value.fileName}
                   <span className="caption"> added {moment(file.at)}</span>
                 </span>
-                <button
-                  type="button"
-                  className="link"
-                  onClick={() => append([{ kind: 'film-removed', payload: { filmId } }])}
-                >
-                  take it out
-                </button>
+                <TakeOut filmId={filmId} append={append} />
               </li>
             ))}
           </ul>

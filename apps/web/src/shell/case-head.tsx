@@ -10,6 +10,7 @@ import { SavedWords } from './saved-words.tsx';
 import { SignerButton } from './signer-button.tsx';
 import { StagePath } from './stage-path.tsx';
 import { ThemeSwitch } from './theme-switch.tsx';
+import { useTitle } from './use-title.ts';
 
 interface CaseHeadProps {
   readonly state: CaseState;
@@ -20,6 +21,7 @@ interface CaseHeadProps {
 
 export function CaseHead({ state, saved, open, action }: CaseHeadProps) {
   const patient = state.patient?.value;
+  useTitle(`${capital(patient?.species ?? 'Patient')} ${patient?.number ?? ''}, ${open}`);
   return (
     <header className="head case-head">
       <div className="head-who">

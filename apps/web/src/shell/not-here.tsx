@@ -2,7 +2,7 @@ import { Link } from 'wouter';
 
 export function NotHere({ sentence }: { readonly sentence: string }) {
   return (
-    <main id="main" className="page narrow">
+    <main id="main" tabIndex={-1} className="page narrow">
       <h1>Not here</h1>
       <p className="lead">{sentence}</p>
       <p className="callout-actions">

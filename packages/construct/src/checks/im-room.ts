@@ -39,6 +39,6 @@ function roomBeside({ profile }: CheckContext, pin: CheckedPin, imDiameterMm: nu
   const angle = (pin.aboutDeg * Math.PI) / 180;
   const across = Math.hypot(medial * Math.sin(angle), cranial * Math.cos(angle)) / 2;
   const along = Math.hypot(medial * Math.cos(angle), cranial * Math.sin(angle)) / 2;
-  const beside = across - pin.drawer.diameterMm;
+  const beside = across - pin.drawer.diameterMm / 2;
   return Math.min(beside, 2 * along) - imDiameterMm;
 }

@@ -5,10 +5,9 @@ import { assessConstruct } from '../assess.ts';
 import type { Case } from '../model/case-file.ts';
 import { LOADS, type Plan } from '../model/plan.ts';
 import { readCase } from '../read-case.ts';
-import { weakestUnder } from '../strength/figures-of-load.ts';
-import { constructSolver } from '../strength/solver.ts';
+import { drawnMargins } from './drawn-margins.ts';
 import { inputsOf } from './inputs.ts';
-import { drawn, marginOf, percentile, sampleWeakest } from './sample.ts';
+import { percentile } from './sample.ts';
 
 const usual = (file: unknown): Case => {
   const read = readCase(file);
@@ -67,16 +66,12 @@ test('of the 90 % intervals about nine in ten hold the truth', () => {
   let held = 0;
   let count = 0;
   [usual(squirrel), usual(owl)].forEach((of, which) => {
-    const inputs = inputsOf(of, of.construct!);
-    const solver = constructSolver(of, of.construct!);
-    const rows = sampleWeakest(solver, inputs, { samples: 150, seed: which });
-    for (let truth = 0; truth < 60; truth += 1) {
-      const solution = solver.solve(drawn(solver, inputs, 50 + which, truth));
+    const { loads } = assessed(of, 150, which);
+    for (const truth of drawnMargins(of, of.construct!, { count: 60, seed: 50 + which })) {
       for (const load of LOADS) {
-        const { margin } = weakestUnder(solver, load, solution);
-        const { p05, p95 } = marginOf(rows, load);
+        const { p05, p95 } = loads[load].margin;
         count += 1;
-        if (margin >= p05 && margin <= p95) held += 1;
+        if (truth[load] >= p05 && truth[load] <= p95) held += 1;
       }
     }
   });

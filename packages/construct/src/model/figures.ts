@@ -54,6 +54,8 @@ export interface Figures {
   pins: PinFigures[];
   im: ImFigures | null;
   columns: ColumnFigures[];
+  /** Modulus of the tissue that bridges the fracture; null while nothing does. */
+  callusYoungMPa: number | null;
   demand: Demand;
 }
 
@@ -81,6 +83,7 @@ export function nominalFigures(patientCase: Case, construct: Construct): Figures
       side: c.side ?? 'near',
       clearanceMm: c.clearanceMm,
     })),
+    callusYoungMPa: null,
     demand,
   };
 }

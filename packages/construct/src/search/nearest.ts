@@ -2,7 +2,7 @@
 import { type FragmentName, profileOf, sectionAt, widthAcross } from '@bonewright/bone';
 import { value } from '@bonewright/evidence';
 import { FRAGMENTS } from '../checks/context.ts';
-import { capital, counted, inPercent } from '../checks/words.ts';
+import { capital, inPercent } from '../checks/words.ts';
 import { classOf, isGrowing } from '../loads/species.ts';
 import type { Case, DrawerPin } from '../model/case-file.ts';
 import { type Ground, mostFrequent } from './candidates.ts';
@@ -48,6 +48,8 @@ function tooThick(ground: Ground): string | null {
   return `The thinnest pin, ${size}, is ${share} (stop over ${inPercent(most)}). ${fits.toFixed(1)} mm would fit.`;
 }
 
+const pins = (count: number): string => `${count} pin${count === 1 ? '' : 's'}`;
+
 /** Per cent to whole tenths of a millimetre. */
 const TENTHS_PER_HUNDRED = 10;
 
@@ -56,7 +58,7 @@ function tooFew(ground: Ground): string | null {
   const least = value('rule.pins-per-fragment.least');
   const fitting = inStock(ground).filter((pin) => percentOf(pin, widthMm) <= value('rule.pin-ratio.stop'));
   const count = fitting.reduce((sum, pin) => sum + pin.count, 0);
-  if (count < 2 * least) return `Only ${counted(count, 'pin')} fit this bone; at least ${2 * least} are needed.`;
+  if (count < 2 * least) return `Only ${pins(count)} fit this bone; at least ${2 * least} are needed.`;
   const pairs = fitting.reduce((sum, pin) => sum + Math.floor(pin.count / least), 0);
   return pairs >= 2 ? null : `The pins that fit are too few of a size: each fragment needs ${least} alike.`;
 }
@@ -68,7 +70,7 @@ function noRoom(ground: Ground): string | null {
   const least = value('rule.pins-per-fragment.least');
   if (shortest.room >= least) return null;
   const why = shortest.room > 0 ? '' : whyNoPlace(ground);
-  const where = `The ${shortest.fragment} fragment has room for ${counted(shortest.room, 'pin')}`;
+  const where = `The ${shortest.fragment} fragment has room for ${pins(shortest.room)}`;
   return `${where} between fracture and joint; ${least} are needed.${why}`;
 }
 
@@ -97,6 +99,11 @@ const EVERY_CONSTRUCT: Readonly<Record<string, string>> = {
   'column-size': 'Every column in the drawer is too thin for this bone.',
   'mass-carried': 'Every frame from this drawer is too heavy for this patient.',
   'skin-clearance': 'The limb is too curved: a straight column would touch the skin.',
+  'pin-ratio': 'Where pins could go, those in the drawer are too thick for the bone. A thinner one is missing.',
+  'pin-spacing': 'The pins in the drawer are too thick to stand side by side in the room there is.',
+  'drawer-stock': 'The pins that fit are too few: each frame takes more of one size than the drawer holds.',
+  'spread-proximal': 'The pins find room only side by side in the proximal fragment: that holds little more than one.',
+  'spread-distal': 'The pins find room only side by side in the distal fragment: that holds little more than one.',
 };
 
 function stoppedBy(refused: ReadonlyMap<string, number>): string {

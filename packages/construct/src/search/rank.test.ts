@@ -151,7 +151,7 @@ describe('nothing in the drawer can do it', () => {
   };
 
   test('too few pins', () => {
-    expect(nearest(drawerOf([wire('a', 1, 3)]))).toBe('Only three pins fit this bone; at least 4 are needed.');
+    expect(nearest(drawerOf([wire('a', 1, 3)]))).toBe('Only 3 pins fit this bone; at least 4 are needed.');
     expect(nearest(drawerOf([wire('a', 1, 3), wire('b', 0.8, 1)]))).toContain('too few of a size');
     expect(nearest(drawerOf([]))).toBe('No fixator pin is in the drawer.');
   });
@@ -170,7 +170,7 @@ describe('nothing in the drawer can do it', () => {
 
   test('a fragment without room, and why', () => {
     const short = { fracture: { fromMm: 49, toMm: 50, gapMm: 0.5 } };
-    expect(nearest(short)).toBe('The distal fragment has room for one pin between fracture and joint; 2 are needed.');
+    expect(nearest(short)).toBe('The distal fragment has room for 1 pin between fracture and joint; 2 are needed.');
     const blind = { corridors: [{ fromMm: 0, toMm: 30, aboutDeg: [-30, 30] as [number, number] }] };
     expect(nearest(blind)).toContain('No safe corridor is marked there.');
   });
@@ -194,10 +194,25 @@ describe('while it works', () => {
   test('progress starts with middle values and ends with what is returned', () => {
     const seen: Ranking[] = [];
     const ranking = rankWith(standIn(), straightCase(), { onProgress: (soFar) => seen.push(soFar) });
-    expect(seen.at(-1)).toEqual(ranking);
+    expect(seen.at(-1)?.plans).toEqual(ranking.plans);
     const { p05, p50 } = seen[0]!.plans[0]!.loads.torsion.margin;
     expect(p05).toBe(p50);
     expect(seen.map(({ solved }) => solved)).toEqual(seen.map(({ solved }) => solved).toSorted((a, b) => a - b));
+  });
+
+  test('no construct is solved twice, and all that were are counted', () => {
+    const seen: string[] = [];
+    const mechanics = standIn();
+    const counting = {
+      ...mechanics,
+      nominal: (...asked: Parameters<typeof mechanics.nominal>) => {
+        seen.push(JSON.stringify(asked[1]));
+        return mechanics.nominal(...asked);
+      },
+    };
+    const { solved, plans } = rankWith(counting, straightCase());
+    expect(new Set(seen).size).toBe(seen.length);
+    expect(solved).toBeGreaterThanOrEqual(seen.length + plans.length);
   });
 
   test('an abort ends it early with what it has', () => {

@@ -10,7 +10,7 @@ import { candidatesOf, type Ground } from './candidates.ts';
 import { frameDirection } from './direction.ts';
 import type { Evaluators } from './evaluators.ts';
 import { emptyDrawer, nearestWords } from './nearest.ts';
-import { differentKinds, MOST_OFFERED, ordered } from './offer.ts';
+import { differentKinds, differInKind, MOST_OFFERED, ordered } from './offer.ts';
 import { refined } from './refine.ts';
 import { shortlist } from './shortlist.ts';
 import { siteBook } from './sites.ts';
@@ -49,18 +49,19 @@ export function rankWith(evaluators: Evaluators, patientCase: Case, options: Ran
 
   const isAborted = options.signalAborted ?? (() => false);
   const kinds = differentKinds(solveAll(shortlist(field.passed), solve, isAborted));
-  const plans = kinds.map(({ plan }) => plan);
-  options.onProgress?.(said(plans));
-  for (const [i, start] of kinds.entries()) {
-    const holding = plans.slice(0, i).filter(({ verdict }) => verdict !== 'stop');
-    if (isAborted() || holding.length === MOST_OFFERED) return said(plans.slice(0, Math.max(i, 1)));
-    const { construct } = refined(ground, start, solve);
-    const { samples, seed } = patientCase;
-    plans[i] = evaluators.full(patientCase, construct, { samples, seed });
+  const waiting = kinds.map(({ plan }) => plan);
+  const full: Plan[] = [];
+  options.onProgress?.(said(waiting));
+  for (const start of kinds) {
+    if (isAborted() || full.filter(({ verdict }) => verdict !== 'stop').length === MOST_OFFERED) break;
+    waiting.shift();
+    const { construct, plan } = refined(ground, start, solve);
+    if (!full.every((other) => differInKind(plan, other))) continue;
+    full.push(evaluators.full(patientCase, construct, patientCase));
     assessed += 1;
-    options.onProgress?.(said(plans));
+    options.onProgress?.(said([...full, ...waiting]));
   }
-  return said(plans);
+  return said(full.length > 0 ? full : waiting.slice(0, 1));
 }
 
 function solveAll(

@@ -38,9 +38,12 @@ export interface Solution {
   readonly strengths: readonly number[];
 }
 
-/** Compiles a checked construct. Throws InputError where a fragment is held by nothing. */
-export function constructSolver(patientCase: Case, construct: Construct): ConstructSolver {
-  const nominal = nominalFigures(patientCase, construct);
+/** Compiles a checked construct at its middle figures, or at others of the same construct. Throws InputError where a fragment is held by nothing. */
+export function constructSolver(
+  patientCase: Case,
+  construct: Construct,
+  nominal: Figures = nominalFigures(patientCase, construct),
+): ConstructSolver {
   const layout = layOut(patientCase, construct, nominal);
   checkHeld(construct, layout);
   const mesh = meshOf(patientCase, construct, nominal, layout);

@@ -5,6 +5,7 @@ import type { Case } from '../model/case-file.ts';
 import type { Figures } from '../model/figures.ts';
 import { LOADS, type LoadName } from '../model/plan.ts';
 import { addBone, addFracture } from './bone-part.ts';
+import { addCallus } from './callus-part.ts';
 import { addIm } from './im-part.ts';
 import type { Layout } from './layout.ts';
 import type { Mesh } from './mesh.ts';
@@ -16,6 +17,7 @@ import { radial } from './vectors.ts';
 export function buildParts(sink: FrameSink, patientCase: Case, mesh: Mesh, layout: Layout, figures: Figures): void {
   addBone(sink, mesh, figures);
   addFracture(sink, patientCase, figures);
+  addCallus(sink, patientCase, figures);
   addColumns(sink, mesh, layout, figures);
   addPins(sink, mesh, layout, figures);
   addIm(sink, patientCase, mesh, layout, figures);

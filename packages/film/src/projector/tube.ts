@@ -222,9 +222,11 @@ class LocalRay {
     [a, b] = halfSpace(a, b, shape.toZ - this.o[2]!, -this.d[2]!);
     const f = shape.face;
     if (f && withFace && b > a) {
-      const turned = (x: number, y: number) => f.slopeX * (this.cos * x - this.sin * y) + f.slopeY * (this.sin * x + this.cos * y);
-      const o = this.o[2]! - f.at - f.jag(this.acrossAt((a + b) / 2)) - turned(this.o[0]!, this.o[1]!);
-      const d = this.d[2]! - turned(this.d[0]!, this.d[1]!);
+      // the face's slopes in the sections' turned axes
+      const sx = f.slopeX * this.cos + f.slopeY * this.sin;
+      const sy = f.slopeY * this.cos - f.slopeX * this.sin;
+      const o = this.o[2]! - f.at - f.jag(this.acrossAt((a + b) / 2)) - sx * this.o[0]! - sy * this.o[1]!;
+      const d = this.d[2]! - sx * this.d[0]! - sy * this.d[1]!;
       [a, b] = halfSpace(a, b, -f.side * o, -f.side * d);
     }
     return [a, b];

@@ -1,7 +1,7 @@
 /** Angle and offset between the axes of two fragments, with sd carried through from the fits. */
 import { value } from '@bonewright/evidence';
 import type { Measured } from '../model/trace.ts';
-import { PARTS, unknownsOf } from './bone-model.ts';
+import { indexOf, PARTS, unknownsOf } from './bone-model.ts';
 import { coordinatesOf } from './frame.ts';
 import { basisAt } from './spline.ts';
 import type { FittedSegment, NoBone } from './trace-segment.ts';
@@ -57,34 +57,26 @@ function turned(a: readonly [number, number], b: readonly [number, number]): num
 /** Sd of the slope and of the offset of the least-squares line through the midpoints, from the fit's covariance. */
 function axisSd(fit: FittedSegment): { slopeSd: number; offsetSdAt(s: number): number } {
   const { model, covariance } = fit.fit;
-  const n = unknownsOf(model.grid);
-  const at = PARTS.indexOf('co') * model.grid.count;
   const count = 60;
   const length = fit.frame.lengthPx;
-  const level = new Float64Array(model.grid.count);
-  const tilt = new Float64Array(model.grid.count);
+  const level = new Float64Array(unknownsOf(model.grid));
+  const tilt = new Float64Array(unknownsOf(model.grid));
+  const co = PARTS.indexOf('co');
   let square = 0;
   for (let i = 0; i < count; i++) square += (((i + 0.5) / count - 0.5) * length) ** 2;
   for (let i = 0; i < count; i++) {
     const s = ((i + 0.5) / count) * length;
     const { first, w } = basisAt(model.grid, s);
     for (let k = 0; k < 4; k++) {
-      level[first + k]! += w[k]! / count;
-      tilt[first + k]! += (w[k]! * (s - length / 2)) / square;
+      level[indexOf(co, first + k)]! += w[k]! / count;
+      tilt[indexOf(co, first + k)]! += (w[k]! * (s - length / 2)) / square;
     }
   }
-  const product = (u: Float64Array, v: Float64Array) => {
-    let sum = 0;
-    for (let i = 0; i < u.length; i++) {
-      for (let j = 0; j < v.length; j++) sum += u[i]! * v[j]! * covariance[(at + i) * n + at + j]!;
-    }
-    return sum;
-  };
   const factor = value('imaging.trace.sd-factor');
   const floor = value('imaging.trace.sd-floor');
-  const vTilt = factor ** 2 * product(tilt, tilt) + (floor / length) ** 2 * 12;
-  const vLevel = factor ** 2 * product(level, level) + floor ** 2;
-  const cross = factor ** 2 * product(level, tilt);
+  const vTilt = factor ** 2 * covariance(tilt, tilt) + (floor / length) ** 2 * 12;
+  const vLevel = factor ** 2 * covariance(level, level) + floor ** 2;
+  const cross = factor ** 2 * covariance(level, tilt);
   return {
     slopeSd: Math.sqrt(vTilt),
     offsetSdAt: (s) => {

@@ -7,7 +7,7 @@
  */
 import { value as evidence } from '@bonewright/evidence';
 import { type BlurredHalfEllipse, blurredHalfEllipse, shadowAt } from './half-ellipse.ts';
-import { basisAt, type SplineGrid, splineAt } from './spline.ts';
+import { basisAt, type SplineGrid } from './spline.ts';
 
 /** The functions of s, in this order; lengths in pixels, the others in attenuation. */
 export const PARTS = ['co', 'ao', 'ci', 'ai', 'ho', 'hi', 'b0', 'b1', 'b2'] as const;
@@ -19,7 +19,7 @@ export const GLOBAL_COUNT = GLOBALS.length;
 /** Derivatives of a row: one for each part and for each global. */
 export const ROW_UNKNOWNS = PART_COUNT + GLOBAL_COUNT;
 
-/** Coefficients part by part, then the globals. */
+/** Coefficients (see `indexOf`), then the globals. */
 export interface BoneModel {
   readonly grid: SplineGrid;
   /** s of the splines' origin. */
@@ -31,8 +31,15 @@ export const unknownsOf = (grid: SplineGrid): number => PART_COUNT * grid.count 
 export const globalsOf = (m: BoneModel): Float64Array => m.c.subarray(m.c.length - GLOBAL_COUNT);
 export const blurOf = (m: BoneModel): number => Math.exp(globalsOf(m)[0]!);
 
+/** Where the coefficient of a part at a knot stands in `c`: knot by knot, so that neighbours along the bone lie together. */
+export const indexOf = (part: number, knot: number): number => knot * PART_COUNT + part;
+
 export function partAt(m: BoneModel, part: Part, s: number): number {
-  return splineAt(m.grid, m.c, s - m.origin, PARTS.indexOf(part) * m.grid.count);
+  const { first, w } = basisAt(m.grid, s - m.origin);
+  const p = PARTS.indexOf(part);
+  let sum = 0;
+  for (let k = 0; k < 4; k++) sum += w[k]! * m.c[indexOf(p, first + k)]!;
+  return sum;
 }
 
 /** All nine parts at s. */
@@ -41,7 +48,7 @@ export function partsAt(m: BoneModel, s: number): Float64Array {
   const out = new Float64Array(PART_COUNT);
   for (let p = 0; p < PART_COUNT; p++) {
     let sum = 0;
-    for (let k = 0; k < 4; k++) sum += w[k]! * m.c[p * m.grid.count + first + k]!;
+    for (let k = 0; k < 4; k++) sum += w[k]! * m.c[indexOf(p, first + k)]!;
     out[p] = sum;
   }
   return out;

@@ -16,7 +16,7 @@ import {
   unknownsOf,
 } from './bone-model.ts';
 import type { CellRow } from './cells.ts';
-import { cholesky, inverseOf, solveWith } from './solve.ts';
+import { type Envelope, envelope, factor, forward, solved } from './envelope.ts';
 import { basisAt } from './spline.ts';
 
 export interface FitSetting {
@@ -34,8 +34,8 @@ export interface FitSetting {
 
 export interface FitResult {
   readonly model: BoneModel;
-  /** Posterior covariance of model.c. */
-  readonly covariance: Float64Array;
+  /** Posterior covariance of two linear functions of model.c. */
+  covariance(u: Float64Array, v: Float64Array): number;
   /** Weighted residual square of each row, mean over its cells; about 1 where the model holds. */
   readonly rowChi: readonly number[];
   /** Residual of each cell in sd, before weighting. */

@@ -23,11 +23,3 @@ export function basisAt(grid: SplineGrid, s: number): { first: number; w: [numbe
     w: [(v * v * v) / 6, (3 * u * u * u - 6 * u * u + 4) / 6, (3 * v * v * v - 6 * v * v + 4) / 6, (u * u * u) / 6],
   };
 }
-
-/** The spline's value at s. */
-export function splineAt(grid: SplineGrid, coefficients: ArrayLike<number>, s: number, offset = 0): number {
-  const { first, w } = basisAt(grid, s);
-  let sum = 0;
-  for (let k = 0; k < 4; k++) sum += w[k]! * coefficients[offset + first + k]!;
-  return sum;
-}

@@ -3,7 +3,7 @@
  * the blocks' profiles best, heights and background by linear least squares.
  */
 import { value } from '@bonewright/evidence';
-import { type BoneModel, GLOBAL_COUNT, PARTS, type Part, unknownsOf } from './bone-model.ts';
+import { type BoneModel, GLOBAL_COUNT, indexOf, PARTS, type Part, unknownsOf } from './bone-model.ts';
 import type { RoughBone } from './find.ts';
 import { blurredHalfEllipse, shadowAt } from './half-ellipse.ts';
 import { cholesky, solveWith } from './solve.ts';
@@ -66,7 +66,7 @@ export function startModel(rough: RoughBone, from: number, to: number): Start | 
   const grid = splineGrid(to - from, KNOTS_APART * width);
   const c = new Float64Array(unknownsOf(grid));
   const set = (part: Part, at: (s: number) => number) => {
-    for (let i = 0; i < grid.count; i++) c[PARTS.indexOf(part) * grid.count + i] = at(from + (i - 1) * grid.spacing);
+    for (let i = 0; i < grid.count; i++) c[indexOf(PARTS.indexOf(part), i)] = at(from + (i - 1) * grid.spacing);
   };
   const centre = smoothed(rough.s, rough.centre);
   const half = smoothed(rough.s, rough.halfWidth);

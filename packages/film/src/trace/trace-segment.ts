@@ -2,7 +2,7 @@
 import { value } from '@bonewright/evidence';
 import type { SegmentClicks } from '../model/trace.ts';
 import type { Attenuation } from './attenuation.ts';
-import { type BoneModel, blurOf, globalsOf, PARTS, partAt, partsAt, unknownsOf } from './bone-model.ts';
+import { type BoneModel, blurOf, globalsOf, indexOf, PARTS, partAt, partsAt, unknownsOf } from './bone-model.ts';
 import { type CellRow, cellsOf } from './cells.ts';
 import { findBone } from './find.ts';
 import { type FitResult, fitBone } from './fit.ts';
@@ -153,9 +153,9 @@ function reframed(
     const within = Math.min(old.lengthPx, Math.max(0, os));
     const parts = partsAt(model, within);
     const shift = coordinatesOf(old, pointAt(next, s, 0))[1];
-    for (let p = 0; p < PARTS.length; p++) c[p * k + i] = parts[p]!;
-    c[i]! -= shift;
-    c[2 * k + i]! -= shift;
+    for (let p = 0; p < PARTS.length; p++) c[indexOf(p, i)] = parts[p]!;
+    c[indexOf(PARTS.indexOf('co'), i)]! -= shift;
+    c[indexOf(PARTS.indexOf('ci'), i)]! -= shift;
   }
   c.set(globalsOf(model), PARTS.length * k);
   return { frame: next, model: { grid, origin: 0, c } };
@@ -265,9 +265,7 @@ function span(values: readonly number[], size: number): [number, number] {
 export function partSd(fit: FitResult, part: (typeof PARTS)[number], s: number): number {
   const { grid, origin } = fit.model;
   const { first, w } = basisAt(grid, s - origin);
-  const n = unknownsOf(grid);
-  const at = PARTS.indexOf(part) * grid.count + first;
-  let v = 0;
-  for (let a = 0; a < 4; a++) for (let b = 0; b < 4; b++) v += w[a]! * w[b]! * fit.covariance[(at + a) * n + at + b]!;
-  return Math.sqrt(v);
+  const v = new Float64Array(unknownsOf(grid));
+  for (let k = 0; k < 4; k++) v[indexOf(PARTS.indexOf(part), first + k)] = w[k]!;
+  return Math.sqrt(fit.covariance(v, v));
 }

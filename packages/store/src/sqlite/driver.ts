@@ -15,7 +15,11 @@ export function forKysely(database: InstanceType<typeof DatabaseSync>): SqliteDa
     };
   };
   return {
-    close: () => database.close(),
+    close: () => {
+      // Everything in the one file, so that a copy of it is whole.
+      database.exec('pragma wal_checkpoint(truncate)');
+      database.close();
+    },
     prepare(text) {
       // A transaction that reads first and writes later fails at once, without waiting, if another process wrote between.
       const asked = text === 'begin' ? 'begin immediate' : text;

@@ -35,11 +35,17 @@ export function integrityFaults(file: SqliteFile): string[] {
   }
 }
 
+/** The error in words for the user, where the file itself is at fault; another error as it is. */
+export function unusable(error: unknown, path: string): unknown {
+  const why = error instanceof Error ? error.message : String(error);
+  if (!/malformed|not a database|unable to open|readonly/.test(why)) return error;
+  return new InputError(`the records cannot be opened: ${why}`, path, 'check the file, or restore a backup');
+}
+
 function refusingInWords(path: string, open: () => SqliteFile): SqliteFile {
   try {
     return open();
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new InputError(`the records cannot be opened: ${why}`, path, 'check the file, or restore a backup');
+    throw unusable(error, path);
   }
 }

@@ -61,6 +61,9 @@ export function Description({ state, bone, append }: DescriptionProps) {
           correct it.
         </p>
       )}
+      {isOld(state) && (
+        <p className="caption">The bone was measured again since this was recorded. Look at it, and record it again.</p>
+      )}
       <div className="description-fields">
         {field('from', 'Broken from', 'mm')}
         {field('to', 'to', 'mm')}

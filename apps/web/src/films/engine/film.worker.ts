@@ -26,6 +26,7 @@ import type { Answer, FilmFacts, Region } from './film-facts.ts';
 configureCodecs({ wasmUrl });
 
 let image: GreyImage | null = null;
+let thin: GreyImage | null = null;
 
 async function answer<T>(job: () => T | Promise<T>): Promise<Answer<T>> {
   try {
@@ -57,11 +58,33 @@ function cut({ left, top, right, bottom }: Region): GreyImage {
   return { ...rest, pixels: part, rows: bottom - top, cols: width };
 }
 
-function paint(look: Look): ImageData {
-  const { rows, cols } = opened();
+/** Fewer pixels than this are painted within a frame of the display. */
+const QUICK_PIXELS = 2 ** 20;
+
+/** The middle pixel of each square of pixels: enough to see by while the levels move. */
+function thinned(image: GreyImage): GreyImage {
+  const { rows, cols, pixels } = image;
+  const step = Math.ceil(Math.sqrt((rows * cols) / QUICK_PIXELS));
+  if (step === 1) return image;
+  const [thinRows, thinCols] = [Math.floor(rows / step), Math.floor(cols / step)];
+  const thin = pixels.slice(0, thinRows * thinCols);
+  const middle = step >> 1;
+  for (let row = 0; row < thinRows; row++)
+    for (let col = 0; col < thinCols; col++)
+      thin[row * thinCols + col] = pixels[(row * step + middle) * cols + col * step + middle] ?? 0;
+  return { ...image, rows: thinRows, cols: thinCols, pixels: thin };
+}
+
+function paint(source: GreyImage, look: Look): ImageData {
+  const { rows, cols } = source;
   const bytes = new Uint8ClampedArray(4 * rows * cols);
-  windowToBytes(opened(), look, bytes);
+  windowToBytes(source, look, bytes);
   return new ImageData(bytes, cols, rows);
+}
+
+async function bitmapOf(source: GreyImage, look: Look): Promise<ImageBitmap> {
+  const bitmap = await createImageBitmap(paint(source, look));
+  return transfer(bitmap, [bitmap]);
 }
 
 const jobs = {
@@ -72,15 +95,17 @@ const jobs = {
       return factsOf(film, bytesToHex(sha256(bytes)));
     }),
   /** The whole film through a look, ready to be drawn. */
-  picture: async (look: Look): Promise<ImageBitmap> => {
-    const bitmap = await createImageBitmap(paint(look));
-    return transfer(bitmap, [bitmap]);
+  picture: (look: Look): Promise<ImageBitmap> => bitmapOf(opened(), look),
+  /** With few pixels where there are many: a picture for the moment. */
+  sketch: (look: Look): Promise<ImageBitmap> => {
+    thin ??= thinned(opened());
+    return bitmapOf(thin, look);
   },
   /** The window that suits this part of the film. */
   windowOn: (region: Region) => suggestWindow(cut(region)),
   /** The same as a file that an image element can show. */
   pictureFile: async (look: Look): Promise<Blob> => {
-    const data = paint(look);
+    const data = paint(opened(), look);
     const canvas = new OffscreenCanvas(data.width, data.height);
     canvas.getContext('2d')?.putImageData(data, 0, 0);
     return canvas.convertToBlob({ type: 'image/png' });

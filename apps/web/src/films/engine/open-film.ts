@@ -41,6 +41,11 @@ export class OpenFilm {
     return this.#jobs.picture(look);
   }
 
+  /** With few pixels where there are many, and sooner. */
+  sketch(look: Look): Promise<ImageBitmap> {
+    return this.#jobs.sketch(look);
+  }
+
   pictureFile(look: Look): Promise<Blob> {
     return this.#jobs.pictureFile(look);
   }

@@ -67,8 +67,10 @@ async function takeOne(file: File, known: Set<string>, append: Append): Promise<
     append([{ kind: 'film-added', payload }]);
     return null;
   } catch (error) {
-    if (error instanceof InputError) return faultLine(error, file.name);
+    if (error instanceof InputError) return named(file.name, faultLine(error));
     const why = error instanceof Error ? error.message : String(error);
     return `${file.name} was not taken in, by a fault of Bonewright's own: ${why}. The file itself is unharmed.`;
   }
 }
+
+const named = (name: string, line: string): string => (line.startsWith(name) ? line : `${name}: ${line}`);

@@ -4,14 +4,16 @@ import type { Size } from '../../drawing/use-size.ts';
 import { screenPlace, type Viewport } from './viewport.ts';
 
 interface FilmCanvasProps {
+  /** Of the whole film, perhaps with fewer pixels than it has. */
   readonly picture: ImageBitmap | null;
+  readonly film: { readonly cols: number; readonly rows: number };
   readonly view: Viewport;
   readonly plate: Size;
 }
 
 const SMOOTH_BELOW = 3;
 
-export function FilmCanvas({ picture, view, plate }: FilmCanvasProps) {
+export function FilmCanvas({ picture, film, view, plate }: FilmCanvasProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useLayoutEffect(() => {
     const { current } = canvas;
@@ -30,7 +32,7 @@ export function FilmCanvas({ picture, view, plate }: FilmCanvasProps) {
     const [left, top] = screenPlace(view, plate, [-0.5, -0.5]);
     context.imageSmoothingEnabled = view.scale < SMOOTH_BELOW;
     context.imageSmoothingQuality = 'high';
-    context.drawImage(picture, left, top, picture.width * view.scale, picture.height * view.scale);
-  }, [picture, view, plate]);
+    context.drawImage(picture, left, top, film.cols * view.scale, film.rows * view.scale);
+  }, [picture, film, view, plate]);
   return <canvas ref={canvas} />;
 }

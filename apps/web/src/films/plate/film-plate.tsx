@@ -102,7 +102,7 @@ export function FilmPlate({ film, name, marks, trace, target, busy, onTarget }: 
         onBlur={() => setBare(false)}
         {...hand}
       >
-        <FilmCanvas picture={picture} view={view} plate={size} />
+        <FilmCanvas picture={picture} film={facts} view={view} plate={size} />
         {size.width > 0 && (
           // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a drawing
           <svg

@@ -1,0 +1,43 @@
+/** Below the plates: what the keys do, and what the lines mean. */
+
+export function KeysHelp() {
+  return (
+    <p className="plate-help">
+      <span>
+        <kbd>1</kbd> to <kbd>4</kbd> place again
+      </span>
+      <span>
+        <kbd>Space</kbd> hides the marks
+      </span>
+      <span>
+        arrows, <kbd>Enter</kbd> mark without a mouse
+      </span>
+      <span>
+        <kbd>+</kbd> <kbd>−</kbd> <kbd>0</kbd> nearer, farther, whole
+      </span>
+    </p>
+  );
+}
+
+const LINES = [
+  ['wall found', 'var(--mint)', undefined],
+  ['found, less sure', 'var(--mint)', '3 3'],
+  ['fracture', 'var(--coral)', '7 4'],
+  ['axis', 'var(--chalk)', '9 3 2 3'],
+] as const;
+
+export function Legend() {
+  return (
+    <p className="plate-help">
+      {LINES.map(([word, colour, dash]) => (
+        <span key={word}>
+          <svg width="30" height="12" aria-hidden="true">
+            <rect width="30" height="12" fill="var(--surround)" />
+            <path d="M3 6H27" stroke={colour} strokeWidth="1.75" strokeDasharray={dash} />
+          </svg>
+          {word}
+        </span>
+      ))}
+    </p>
+  );
+}
