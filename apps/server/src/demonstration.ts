@@ -60,9 +60,10 @@ export class Demonstration {
   async #make(signal: AbortSignal): Promise<void> {
     try {
       await loadDemonstration(this.#store, { now: new Date(), signal, onCase: () => this.#live.changed() });
-      await this.#store.mark(OFFERED);
     } catch (error) {
-      if (!signal.aborted) process.stderr.write(`the demonstration could not be made: ${String(error)}\n`);
+      if (signal.aborted) return;
+      process.stderr.write(`a demonstration patient could not be made: ${String(error)}\n`);
     }
+    await this.#store.mark(OFFERED);
   }
 }

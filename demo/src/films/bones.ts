@@ -109,7 +109,7 @@ export const limbs: readonly DemoLimb[] = [
     pitchMm: 0.075,
     heightMm: 20,
     ballMm: 5,
-    ballAt: [19.5, -12],
+    ballAt: [15, -11],
     seed: 36,
   },
   {

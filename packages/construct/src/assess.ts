@@ -6,7 +6,7 @@ import { marginOf, sampleWeakest } from './margins/sample.ts';
 import { sensitivities } from './margins/sensitivity.ts';
 import type { Case, Construct } from './model/case-file.ts';
 import { checkConstruct } from './model/case-rules.ts';
-import { LOADS, type LoadName, type Margin, type Plan } from './model/plan.ts';
+import { eachLoad, LOADS, type LoadName, type Margin, type Plan } from './model/plan.ts';
 import { type Figured, planOf } from './plan-of.ts';
 import { figuresOfLoad, weakestUnder } from './strength/figures-of-load.ts';
 import { type ConstructSolver, constructSolver } from './strength/solver.ts';
@@ -38,14 +38,6 @@ function fallingShort(margins: Readonly<Record<LoadName, Margin>>): LoadName[] {
   const least = Math.min(...LOADS.map((load) => margins[load].p05));
   return LOADS.filter((load) => margins[load].p05 <= Math.max(least, value('margin.watch')));
 }
-
-const eachLoad = <T>(of: (load: LoadName) => T): Record<LoadName, T> => ({
-  'axial-ball': of('axial-ball'),
-  'axial-guided': of('axial-guided'),
-  'bending-in-plane': of('bending-in-plane'),
-  'bending-out-of-plane': of('bending-out-of-plane'),
-  torsion: of('torsion'),
-});
 
 /** Middle values only: each margin's three figures are one, nothing is sampled. Throws as `assess` does. */
 export function evaluateNominal(patientCase: Case, construct: Construct): Plan {

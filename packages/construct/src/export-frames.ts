@@ -3,7 +3,7 @@ import type { FrameModel } from '@bonewright/frame';
 import type { Case, Construct } from './model/case-file.ts';
 import { checkConstruct } from './model/case-rules.ts';
 import { nominalFigures } from './model/figures.ts';
-import type { LoadName } from './model/plan.ts';
+import { eachLoad, type LoadName } from './model/plan.ts';
 import { frameModel } from './to-frame/build.ts';
 import { layOut } from './to-frame/layout.ts';
 import { meshOf } from './to-frame/mesh.ts';
@@ -11,7 +11,7 @@ import { meshOf } from './to-frame/mesh.ts';
 const SOURCE = 'Bonewright, middle values. x runs distally along the bone, y medially, z cranially; mm, N, MPa.';
 
 /** One model for each load, its one load case named after it. Throws InputError for a construct that cannot be. */
-export function exportFrames(patientCase: Case, construct: Construct): Record<LoadName, FrameModel> {
+export function exportFrames(patientCase: Case, construct: Construct): Readonly<Record<LoadName, FrameModel>> {
   checkConstruct(patientCase, construct, 'construct');
   const figures = nominalFigures(patientCase, construct);
   const layout = layOut(patientCase, construct, figures);
@@ -21,11 +21,5 @@ export function exportFrames(patientCase: Case, construct: Construct): Record<Lo
     source: SOURCE,
     ...frameModel(patientCase, mesh, layout, figures, [load]),
   });
-  return {
-    'axial-ball': model('axial-ball'),
-    'axial-guided': model('axial-guided'),
-    'bending-in-plane': model('bending-in-plane'),
-    'bending-out-of-plane': model('bending-out-of-plane'),
-    torsion: model('torsion'),
-  };
+  return eachLoad(model);
 }

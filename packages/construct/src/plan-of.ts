@@ -4,7 +4,7 @@ import { value } from '@bonewright/evidence';
 import { checkContext, runChecks, worstVerdict } from './checks/index.ts';
 import type { Case, Construct } from './model/case-file.ts';
 import { columnsOf } from './model/figures.ts';
-import { LOADS, type LoadFigures, type LoadName, type Margin, type Plan, type Verdict } from './model/plan.ts';
+import { eachLoad, LOADS, type LoadFigures, type LoadName, type Margin, type Plan, type Verdict } from './model/plan.ts';
 import { elasticHoleFactor, holeFactor } from './strength/holes.ts';
 import type { Solution } from './strength/solver.ts';
 import { imTipMm } from './to-frame/im-line.ts';
@@ -24,13 +24,10 @@ export function planOf(figured: Figured, marginOf: (load: LoadName) => Margin, s
   const { patientCase, construct, solution } = figured;
   const { figures, layout } = solution;
   const masses = massesOf(patientCase, construct, figures, layout);
-  const margins = LOADS.map((load) => [load, marginOf(load)] as const);
-  const loads = Object.fromEntries(
-    margins.map(([load, margin]) => [load, { ...figured.loads[load], margin }]),
-  ) as Plan['loads'];
+  const loads = eachLoad((load) => ({ ...figured.loads[load], margin: marginOf(load) }));
   const { gapStrainPercent } = loads['axial-ball'];
   const checks = runChecks(checkContext(patientCase, construct, { figures, layout, ...masses, gapStrainPercent }));
-  const worst = worstVerdict([...checks.map((c) => c.verdict), ...margins.map(([, m]) => marginVerdict(m))]);
+  const worst = worstVerdict([...checks.map((c) => c.verdict), ...LOADS.map((load) => marginVerdict(loads[load].margin))]);
   return {
     label: 'as chosen',
     lastResort: false,

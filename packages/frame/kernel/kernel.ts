@@ -60,18 +60,19 @@ export function assemble(values: usize, count: usize, rows: usize, stiffness: us
   }
 }
 
-/** Eliminates the interior; returns the first suspect unknown, or -1. */
+/** Takes the elimination steps from `from` up to `to`; returns the first suspect unknown, or -1. */
 export function eliminate(
   values: usize,
   diagonal: usize,
   inverse: usize,
   steps: usize,
   stepAt: usize,
-  stepCount: usize,
+  from: usize,
+  to: usize,
   suspect: f64,
   shares: usize,
 ): i32 {
-  for (let step: usize = 0; step < stepCount; step++) {
+  for (let step = from; step < to; step++) {
     const at = steps + (n(stepAt, step) << 2);
     const size = n(at, 0);
     const panel = values + (n(at, 1) << 3);
@@ -167,19 +168,20 @@ export function forward(
   columns: usize,
   steps: usize,
   stepAt: usize,
-  stepCount: usize,
+  from: usize,
+  to: usize,
 ): void {
-  for (let step: usize = 0; step < stepCount; step++) {
+  for (let step = from; step < to; step++) {
     const at = steps + (n(stepAt, step) << 2);
     const size = n(at, 0);
     const width = n(at, 2);
     const first = n(at, 3);
     for (let k: usize = 0; k < size; k++) {
       const row = values + ((n(at, 1) + k * width) << 3);
-      const from = x + (((first + k) * columns) << 3);
+      const source = x + (((first + k) * columns) << 3);
       for (let j = k + 1; j < width; j++) {
         const unknown = j < size ? first + j : n(at, STEP_HEAD + j - size);
-        subtract1(x + ((unknown * columns) << 3), from, columns, f(row, j) * f(inverse, first + k));
+        subtract1(x + ((unknown * columns) << 3), source, columns, f(row, j) * f(inverse, first + k));
       }
     }
   }
@@ -193,41 +195,42 @@ export function back(
   columns: usize,
   steps: usize,
   stepAt: usize,
-  stepCount: usize,
+  from: usize,
+  to: usize,
 ): void {
-  for (let step = stepCount; step > 0; step--) {
+  for (let step = to; step > from; step--) {
     const at = steps + (n(stepAt, step - 1) << 2);
     const size = n(at, 0);
     const width = n(at, 2);
     const first = n(at, 3);
     for (let k = size; k > 0; k--) {
       const row = values + ((n(at, 1) + (k - 1) * width) << 3);
-      const to = x + (((first + k - 1) * columns) << 3);
+      const target = x + (((first + k - 1) * columns) << 3);
       const share = f64x2.splat(f(inverse, first + k - 1));
       let c: usize = 0;
       for (; c + 6 <= columns; c += 6) {
-        let sum0 = two(to, c);
-        let sum1 = two(to, c + 2);
-        let sum2 = two(to, c + 4);
+        let sum0 = two(target, c);
+        let sum1 = two(target, c + 2);
+        let sum2 = two(target, c + 4);
         for (let j = k; j < width; j++) {
           const unknown = j < size ? first + j : n(at, STEP_HEAD + j - size);
-          const from = x + ((unknown * columns + c) << 3);
+          const source = x + ((unknown * columns + c) << 3);
           const value = v128.load64_splat(row + (j << 3));
-          sum0 = f64x2.sub(sum0, f64x2.mul(value, two(from, 0)));
-          sum1 = f64x2.sub(sum1, f64x2.mul(value, two(from, 2)));
-          sum2 = f64x2.sub(sum2, f64x2.mul(value, two(from, 4)));
+          sum0 = f64x2.sub(sum0, f64x2.mul(value, two(source, 0)));
+          sum1 = f64x2.sub(sum1, f64x2.mul(value, two(source, 2)));
+          sum2 = f64x2.sub(sum2, f64x2.mul(value, two(source, 4)));
         }
-        v128.store(to + (c << 3), f64x2.mul(sum0, share));
-        v128.store(to + ((c + 2) << 3), f64x2.mul(sum1, share));
-        v128.store(to + ((c + 4) << 3), f64x2.mul(sum2, share));
+        v128.store(target + (c << 3), f64x2.mul(sum0, share));
+        v128.store(target + ((c + 2) << 3), f64x2.mul(sum1, share));
+        v128.store(target + ((c + 4) << 3), f64x2.mul(sum2, share));
       }
       for (; c < columns; c += 2) {
-        let sum = two(to, c);
+        let sum = two(target, c);
         for (let j = k; j < width; j++) {
           const unknown = j < size ? first + j : n(at, STEP_HEAD + j - size);
           sum = f64x2.sub(sum, f64x2.mul(v128.load64_splat(row + (j << 3)), two(x + ((unknown * columns) << 3), c)));
         }
-        v128.store(to + (c << 3), f64x2.mul(sum, share));
+        v128.store(target + (c << 3), f64x2.mul(sum, share));
       }
     }
   }

@@ -1,5 +1,5 @@
 /** The planner's spread: plans, films, space and ruler at the left, what they mean at the right. */
-import { type CaseState, summarisePlan } from '@bonewright/casebook';
+import { type CaseState, outOfDate, summarisePlan } from '@bonewright/casebook';
 import type { Case, Construct, LoadName } from '@bonewright/construct';
 import { useMemo } from 'react';
 import { place } from '../drawing/geometry/placement.ts';
@@ -77,6 +77,7 @@ function Plans(props: PlannerProps) {
         candidates={state.ranking?.value.candidates ?? null}
         nearest={state.ranking?.value.nearest ?? null}
         search={search}
+        stale={staleWords(state)}
         onRank={onRank}
         onChoose={(card) => history.change(card.construct)}
       >
@@ -87,4 +88,11 @@ function Plans(props: PlannerProps) {
       {isStartDrawer && <p className="quiet">Common sizes stand in until you say what the drawer holds.</p>}
     </div>
   );
+}
+
+/** What the plans on the cards, or the one shown, were made before; null where all is of now. */
+function staleWords(state: CaseState): string | null {
+  const stale = outOfDate(state).find(({ part }) => part === 'ranking' || part === 'construct');
+  if (!stale) return null;
+  return `${stale.part === 'ranking' ? 'Ranked' : 'Chosen'} before this: ${stale.because}. Rank again.`;
 }

@@ -32,7 +32,7 @@ const VERSION = 1;
 let opened: Promise<Database> | null = null;
 
 /** Rejects where the browser keeps nothing (a private window, a full disk): work goes on, but only in memory. */
-export function database(): Promise<Database> {
+export async function database(): Promise<Database> {
   opened ??= openDB<Tables>(NAME, VERSION, {
     upgrade(db) {
       db.createObjectStore('outbox', { keyPath: 'id' }).createIndex('caseId', 'caseId');

@@ -1,6 +1,6 @@
 /** Margins of a construct whose every input is drawn once: a truth to test intervals against. */
 import type { Case, Construct } from '../model/case-file.ts';
-import { LOADS, type LoadName } from '../model/plan.ts';
+import { eachLoad, type LoadName } from '../model/plan.ts';
 import { weakestUnder } from '../strength/figures-of-load.ts';
 import { constructSolver } from '../strength/solver.ts';
 import { inputsOf } from './inputs.ts';
@@ -16,7 +16,6 @@ export function drawnMargins(
   const solver = constructSolver(patientCase, construct);
   return Array.from({ length: count }, (_, truth) => {
     const solution = solver.solve(drawn(solver, inputs, seed, truth));
-    const margin = (load: LoadName) => weakestUnder(solver, load, solution).margin;
-    return Object.fromEntries(LOADS.map((load) => [load, margin(load)])) as Record<LoadName, number>;
+    return eachLoad((load) => weakestUnder(solver, load, solution).margin);
   });
 }

@@ -5,6 +5,15 @@ export type Verdict = 'good' | 'watch' | 'stop';
 export const LOADS = ['axial-ball', 'axial-guided', 'bending-in-plane', 'bending-out-of-plane', 'torsion'] as const;
 export type LoadName = (typeof LOADS)[number];
 
+/** One thing for each load. */
+export const eachLoad = <T>(of: (load: LoadName) => T): Readonly<Record<LoadName, T>> => ({
+  'axial-ball': of('axial-ball'),
+  'axial-guided': of('axial-guided'),
+  'bending-in-plane': of('bending-in-plane'),
+  'bending-out-of-plane': of('bending-out-of-plane'),
+  torsion: of('torsion'),
+});
+
 export interface Check {
   /** `pin-ratio`, `fracture-distance`, ... */
   readonly id: string;

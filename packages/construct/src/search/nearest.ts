@@ -48,7 +48,7 @@ function tooThick(ground: Ground): string | null {
   return `The thinnest pin, ${size}, is ${share} (stop over ${inPercent(most)}). ${fits.toFixed(1)} mm would fit.`;
 }
 
-const pins = (count: number): string => `${count} pin${count === 1 ? '' : 's'}`;
+const pins = (count: number): string => (count === 0 ? 'no pin' : `${count} pin${count === 1 ? '' : 's'}`);
 
 /** Per cent to whole tenths of a millimetre. */
 const TENTHS_PER_HUNDRED = 10;

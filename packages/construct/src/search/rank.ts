@@ -61,7 +61,7 @@ export function rankWith(evaluators: Evaluators, patientCase: Case, options: Ran
     assessed += 1;
     options.onProgress?.(said([...full, ...waiting]));
   }
-  return said(full.length > 0 ? full : waiting.slice(0, 1));
+  return said(full.length > 0 ? full : waiting);
 }
 
 function solveAll(

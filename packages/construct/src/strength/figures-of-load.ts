@@ -110,7 +110,7 @@ export function stiffness(frame: CompiledFrame, load: LoadName, { figures, layou
   if (load.startsWith('axial')) return size / -distal[0]!;
   if (load === 'torsion') return size / (distal[3]! * DEGREES);
   const proximal = motionOf(frame, load, 'proximal');
-  const turn = [3, 4, 5].map((i) => distal[i]! - proximal[i]!) as unknown as readonly [number, number, number];
+  const turn = [distal[3]! - proximal[3]!, distal[4]! - proximal[4]!, distal[5]! - proximal[5]!] as const;
   return size / (dot(turn, bendingAxis(load, layout.aboutDeg)) * DEGREES);
 }
 

@@ -5,11 +5,12 @@
 
 import { fragmentsOf } from '@bonewright/bone';
 import { InputError } from '@bonewright/fault';
-import { type CompiledFrame, compileFrame } from '@bonewright/frame';
+import type { CompiledFrame } from '@bonewright/frame';
 import type { Case, Construct } from '../model/case-file.ts';
 import { type Figures, nominalFigures } from '../model/figures.ts';
 import { LOADS } from '../model/plan.ts';
-import { buildParts, frameModel, loadOf, SUPPORTS } from '../to-frame/build.ts';
+import { buildParts, loadOf } from '../to-frame/build.ts';
+import { compiledFrame } from '../to-frame/compiled.ts';
 import { type Layout, layOut } from '../to-frame/layout.ts';
 import { type Mesh, meshOf } from '../to-frame/mesh.ts';
 import { numberSink } from '../to-frame/sink.ts';
@@ -26,7 +27,7 @@ export interface ConstructSolver {
   /** Index into the frame's members, one a place. */
   readonly placeMembers: readonly number[];
   readonly frame: CompiledFrame;
-  /** Solves all loads at those figures; the frame's outputs hold until the next call. */
+  /** Solves all loads at those figures; the frame's outputs hold until any construct of the same parts is solved. */
   readonly solve: (figures: Figures) => Solution;
 }
 
@@ -38,7 +39,10 @@ export interface Solution {
   readonly strengths: readonly number[];
 }
 
-/** Compiles a checked construct at its middle figures, or at others of the same construct. Throws InputError where a fragment is held by nothing. */
+/**
+ * Makes a checked construct ready at its middle figures, or at others of the same construct. Throws InputError where a
+ * fragment is held by nothing.
+ */
 export function constructSolver(
   patientCase: Case,
   construct: Construct,
@@ -48,11 +52,7 @@ export function constructSolver(
   checkHeld(construct, layout);
   const mesh = meshOf(patientCase, construct, nominal, layout);
   const places = placesOf(patientCase, construct, nominal, layout, mesh);
-  const model = frameModel(patientCase, mesh, layout, nominal);
-  const frame = compileFrame(model, {
-    supportSets: SUPPORTS,
-    supportSetOf: Object.fromEntries(LOADS.map((load) => [load, load])),
-  });
+  const frame = compiledFrame(patientCase, mesh, layout, nominal);
   const members = new Map(frame.members.map((name, i) => [name, i]));
   const nodes = new Map(frame.nodes.map((name, i) => [name, i]));
   const solve = (figures: Figures): Solution => {

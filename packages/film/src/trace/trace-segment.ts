@@ -43,7 +43,7 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
   let { model, width, height } = start;
   const noise0 = pixelNoise(film, frame, width);
   const metal = metalMask(film, frame, width, (s) => start.beside(s) + METAL_HEIGHTS * height + 6 * noise0);
-  let noise = noise0;
+  const noise = noise0;
   const tails = tailsOf(rough, start.grow, height, start.blurPx, (s) => BESIDE.halfWidths * partAt(start.model, 'ao', s) + BESIDE.px);
   let rows: readonly CellRow[] = [];
   let fit: FitResult | null = null;
@@ -58,10 +58,9 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
       steps: pass === 0 ? 25 : 15,
     });
     model = fit.model;
-    noise = noiseOf(fit, rows, noise);
     if (pass < 2) {
       const line = axisLine(frame, model, clicks);
-      ({ frame, model } = reframed(frame, model, line, width));
+      ({ frame, model } = reframed(frame, model, line));
       width = 2 * median(rows.map((r) => partAt(model, 'ao', r.s)));
       height = median(rows.map((r) => partAt(model, 'ho', r.s)));
     }
@@ -142,7 +141,6 @@ function reframed(
   old: LineFrame,
   model: BoneModel,
   next: LineFrame,
-  _width: number,
 ): { frame: LineFrame; model: BoneModel } {
   const grid = { ...model.grid, spacing: next.lengthPx / (model.grid.count - 3) };
   const c = new Float64Array(unknownsOf(grid));
@@ -214,12 +212,6 @@ const LOST_CHI = 2.2;
 const METAL_RIM_PX = 4;
 /** Metal is what attenuates this many times more than bone. */
 const METAL_HEIGHTS = 2.2;
-
-function noiseOf(fit: FitResult, rows: readonly CellRow[], before: number): number {
-  const blur = blurOf(fit.model);
-  if (!(blur > 0) || rows.length === 0) return before;
-  return before;
-}
 
 /** Pixels above the threshold near the line, with a rim of what the blur carries over. */
 function metalMask(film: Attenuation, frame: LineFrame, width: number, threshold: (s: number) => number): Uint8Array {

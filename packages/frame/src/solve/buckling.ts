@@ -31,7 +31,7 @@ export function criticalFactors(
   const cut = subdivide(topology, inputs, writer.axes, (member) =>
     pulls.some((pull) => pull[member] !== 0) ? PIECES : 1,
   );
-  const fine = buildEngine(cut.topology, cut.inputs, [supports], new Int32Array(cases));
+  const fine = buildEngine(cut.topology, cut.inputs, { sets: [supports], setOf: new Int32Array(cases) });
   fine.condense();
   const rows = bendingRows(fine, cut.inputs);
   return pulls.map((pull, load) =>

@@ -1,13 +1,15 @@
 /** A model made ready for solving many times: figures in, motions and member end forces out. */
 import { InputError } from '@bonewright/fault';
 import { readInputs } from '../assemble/inputs.ts';
-import { readTopology } from '../assemble/topology.ts';
+import { readTopology, type Topology } from '../assemble/topology.ts';
 import type { CompiledFrame, CompileOptions } from '../model/compiled-frame.ts';
 import type { FrameModel } from '../model/frame-model.ts';
 import { buildEngine } from './engine.ts';
 import { referenceKernel } from './kernel.ts';
 import { outputWriter } from './outputs.ts';
 import { wasmKernel } from './wasm-kernel.ts';
+
+const MOST_LOADED = 2;
 
 /**
  * Compiles a sound model (`readFrame`, or built by code to the same rules). Throws InputError for an unknown support set
@@ -26,7 +28,12 @@ export function compileFrame(model: FrameModel, options: CompileOptions = {}): C
     return index;
   });
   const makeKernel = options.kernel === 'typescript' ? referenceKernel : wasmKernel;
-  const engine = buildEngine(topology, inputs, Object.values(sets), setOf, makeKernel);
+  const engine = buildEngine(topology, inputs, {
+    sets: Object.values(sets),
+    setOf,
+    makeKernel,
+    loadedNodes: loadedNodes(model, topology),
+  });
   const { outputs, write } = outputWriter(engine, inputs);
   return {
     nodes: topology.nodes,
@@ -43,4 +50,10 @@ export function compileFrame(model: FrameModel, options: CompileOptions = {}): C
       write();
     },
   };
+}
+
+/** The nodes that the model loads, unless they are so many that keeping them to the end would cost more than it saves. */
+function loadedNodes(model: FrameModel, { nodes }: Topology): number[] {
+  const names = new Set(Object.values(model.loads).flatMap((load) => Object.keys(load)));
+  return names.size > MOST_LOADED ? [] : Array.from(names, (name) => nodes.indexOf(name));
 }

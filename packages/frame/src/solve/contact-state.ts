@@ -5,8 +5,9 @@
  */
 import { InputError } from '@bonewright/fault';
 import type { GapLaws } from './gaps.ts';
+import type { HeldInterface, Tangent } from './held-interface.ts';
 import { exactStep } from './line-search.ts';
-import { factorSquare, solveSquare } from './square.ts';
+import { backSquare, eliminateSquare, forwardSquare } from './square.ts';
 
 /** Share of the work done so far below which what is left to gain is rounding. */
 const SETTLED = 1e-20;
@@ -17,35 +18,13 @@ const MOST_STEPS = 400;
 /** Share of its diagonal that a free unknown's pivot is given, to move it until something bears. */
 const SOFT = 1e-8;
 
-/** The stiffness of the interface at some state, factored. */
-export interface Tangent {
-  readonly n: number;
-  readonly values: Float64Array;
-  readonly inverse: Float64Array;
-}
-
-/** The interface under one set of supports. */
-export interface HeldInterface {
-  /** Interface unknowns that this set leaves free. */
-  readonly kept: Int32Array;
-  /** Condensed stiffness (upper triangle), and the diagonal before condensation. */
-  readonly block: Float64Array;
-  readonly diagonal: Float64Array;
-  /** Contacts and sleeves as rows over the kept unknowns. */
-  readonly gapRows: Float64Array;
-  /** The block's own factor, while nothing bears, and what moves freely then. */
-  readonly open: Tangent;
-  openMotion: Float64Array | null;
-  isFactored: boolean;
-}
-
 /** A suspect pivot measured again without cancellation, and the motion that it stands for if nothing resists that. */
 export interface Measured {
   readonly pivot: number;
   readonly freeMotion: Float64Array | null;
 }
 
-/** Measures the pivot of a kept unknown in a tangent under factorisation, at the amounts of contacts and sleeves. */
+/** Measures the pivot of an unknown in a tangent under factorisation, at the amounts of contacts and sleeves. */
 export type Measure = (held: HeldInterface, tangent: Tangent, unknown: number, amounts: Float64Array) => Measured;
 
 /** Thrown where nothing resists a motion of all unknowns. */
@@ -59,7 +38,7 @@ export class FreeMotion extends Error {
 }
 
 export interface StateSolver {
-  /** Writes the motions of the kept unknowns under `load` to `x`. Throws FreeMotion, or InputError if it cannot settle. */
+  /** Writes the motions of the measured unknowns under `load` to `x`. Throws FreeMotion, or InputError if it cannot settle. */
   solve(held: HeldInterface, load: Float64Array, x: Float64Array): void;
   /** Amounts of the contacts' and sleeves' rows in the state found last. */
   readonly amounts: Float64Array;
@@ -88,7 +67,7 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
   }
 
   function settle(held: HeldInterface, load: Float64Array, x: Float64Array): void {
-    const n = held.kept.length;
+    const n = held.open.n;
     x.fill(0, 0, n);
     amounts.fill(0);
     laws.bears(amounts, bearing);
@@ -99,7 +78,7 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
       findResidual(held, load, x);
       takeTangent(held);
       step.set(residual);
-      solveSquare(tangent.values, n, tangent.inverse, step);
+      solveTangent(tangent, step);
       const gain = dot(residual, step, n);
       // A soft pivot gains 1 / SOFT times what a sound one would for the same force.
       if ((motion ? SOFT : 1) * gain <= SETTLED * work || (stalled && gain >= previous / 4)) return;
@@ -127,7 +106,7 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
 
   /** residual = load - block x - rowsT force */
   function findResidual(held: HeldInterface, load: Float64Array, x: Float64Array): void {
-    const n = held.kept.length;
+    const n = held.open.n;
     multiplyBlock(held.block, n, x, residual);
     laws.force(amounts, force);
     for (let i = 0; i < n; i++) residual[i] = load[i]! - residual[i]!;
@@ -149,7 +128,7 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
       motion = held.openMotion;
       return;
     }
-    const n = held.kept.length;
+    const n = held.open.n;
     tangent = { n, ...closed };
     closed.values.set(held.block);
     diagonal.set(held.diagonal);
@@ -171,7 +150,7 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
 
   function factor(held: HeldInterface, system: Tangent, scale: Float64Array): Float64Array | null {
     let free: Float64Array | null = null;
-    factorSquare(system.values, system.n, scale, system.inverse, (unknown) => {
+    eliminateSquare(system.values, system.n, system.n, scale, system.inverse, (unknown) => {
       const { pivot, freeMotion } = measure(held, system, unknown, amounts);
       if (!freeMotion) return pivot;
       free ??= freeMotion;
@@ -182,7 +161,7 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
 
   function stepLength(held: HeldInterface, gain: number): number {
     if (laws.rows === 0) return 1;
-    const n = held.kept.length;
+    const n = held.open.n;
     multiplyRows(held.gapRows, n, step, rates);
     multiplyBlock(held.block, n, step, along);
     const curve = dot(along, step, n);
@@ -200,6 +179,12 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
   }
 
   return { solve, amounts, tangent: () => tangent };
+}
+
+/** Solves for one right side, in place. */
+export function solveTangent({ values, n, inverse }: Tangent, x: Float64Array): void {
+  forwardSquare(values, n, n, inverse, x);
+  backSquare(values, n, n, inverse, x);
 }
 
 /** out = block x, from the upper triangle. */

@@ -101,11 +101,11 @@ function elementTerms({ topology, elements, program, kernel, unknowns, writer }:
   };
 }
 
-function gapTerms({ topology, unknowns, writer, laws, gapUnknowns }: Engine, inputs: FrameInputs): Terms {
+function gapTerms({ topology, unknowns, writer, laws, rowUnknowns }: Engine, inputs: FrameInputs): Terms {
   const exact = exactRows(topology, unknowns.freedoms.bodies, inputs, writer);
   return {
     rows: Array.from({ length: laws.rows }, (_, row) => exact.gap(row)),
-    unknowns: gapUnknowns,
+    unknowns: rowUnknowns,
     force: (amounts) => {
       const force = new Float64Array(laws.rows);
       laws.force(amounts, force);

@@ -1,48 +1,101 @@
-/** The interface as each set of supports leaves it: the condensed stiffness and gap rows of its free unknowns. */
-import { ROW } from '../assemble/deformations.ts';
-import type { HeldInterface } from './contact-state.ts';
+/**
+ * The kept unknowns as one set of supports leaves them. Those that no contact or sleeve measures are eliminated here;
+ * what is left is Newton's: a condensed stiffness and the rows of contacts and sleeves.
+ */
+
 import type { Memory } from './memory.ts';
 import type { Program } from './program.ts';
+import type { Judge } from './reference-kernel.ts';
+import { eliminateSquare } from './square.ts';
+
+/** A stiffness, factored. */
+export interface Tangent {
+  readonly n: number;
+  readonly values: Float64Array;
+  readonly inverse: Float64Array;
+}
+
+export interface HeldInterface {
+  /** Unknowns left free: first those that are eliminated here, then those that contacts and sleeves measure. */
+  readonly unknowns: Int32Array;
+  readonly eliminated: number;
+  /** The stiffness of all, its first rows eliminated. */
+  readonly whole: Tangent;
+  readonly wholeDiagonal: Float64Array;
+  /** For Newton: condensed stiffness (upper triangle), diagonal before condensation, rows of contacts and sleeves. */
+  readonly block: Float64Array;
+  readonly diagonal: Float64Array;
+  readonly gapRows: Float64Array;
+  /** The block's own factor, while nothing bears, and what moves freely then. */
+  readonly open: Tangent;
+  openMotion: Float64Array | null;
+  isFactored: boolean;
+}
 
 /** Room for one support set that holds `heldSlots` (6 a body) besides what all sets hold. */
-export function holdInterface(program: Program, heldSlots: Int32Array, gapRows: number): HeldInterface {
+export function holdInterface(
+  program: Program,
+  heldSlots: Int32Array,
+  rowUnknowns: Int32Array,
+  rows: number,
+): HeldInterface {
   const held = new Set(Array.from(heldSlots, (slot) => program.unknownOf[slot]!));
-  const kept: number[] = [];
-  for (let unknown = program.interior; unknown < program.unknowns; unknown++) {
-    if (!held.has(unknown)) kept.push(unknown - program.interior);
+  const measured = new Set(rowUnknowns);
+  const first: number[] = [];
+  const last: number[] = [];
+  const firstLate = program.interior + program.hidden + program.gaps;
+  for (let unknown = program.interior + program.hidden; unknown < program.unknowns; unknown++) {
+    if (!held.has(unknown)) (unknown < firstLate || measured.has(unknown) ? last : first).push(unknown);
   }
-  const n = kept.length;
+  const [n, m] = [first.length + last.length, last.length];
+  const square = (size: number): Tangent => ({
+    n: size,
+    values: new Float64Array(size * size),
+    inverse: new Float64Array(size),
+  });
   return {
-    kept: Int32Array.from(kept),
-    block: new Float64Array(n * n),
-    diagonal: new Float64Array(n),
-    gapRows: new Float64Array(gapRows * n),
-    open: { n, values: new Float64Array(n * n), inverse: new Float64Array(n) },
+    unknowns: Int32Array.from([...first, ...last]),
+    eliminated: first.length,
+    whole: square(n),
+    wholeDiagonal: new Float64Array(n),
+    block: new Float64Array(m * m),
+    diagonal: new Float64Array(m),
+    gapRows: new Float64Array(rows * m),
+    open: square(m),
     openMotion: null,
     isFactored: false,
   };
 }
 
-/** Takes over the interface block that the elimination left. */
-export function refreshBlock(held: HeldInterface, program: Program, { values, diagonal }: Memory): void {
-  const n = held.kept.length;
+/** Takes over the interface block that the elimination left; suspect pivots are given to `judge`. */
+export function refreshBlock(held: HeldInterface, program: Program, memory: Memory, judge: Judge): void {
+  const { unknowns, eliminated, whole, wholeDiagonal, block, diagonal } = held;
+  const { n, values, inverse } = whole;
   const width = program.unknowns - program.interior;
   for (let i = 0; i < n; i++) {
-    const row = program.interfaceAt + held.kept[i]! * width;
-    for (let j = i; j < n; j++) held.block[i * n + j] = values[row + held.kept[j]!]!;
-    held.diagonal[i] = diagonal[program.interior + held.kept[i]!]!;
+    for (let j = i; j < n; j++) {
+      const [a, b] = [unknowns[i]! - program.interior, unknowns[j]! - program.interior];
+      values[i * n + j] = memory.values[program.interfaceAt + Math.min(a, b) * width + Math.max(a, b)]!;
+    }
+    wholeDiagonal[i] = memory.diagonal[unknowns[i]!]!;
+  }
+  eliminateSquare(values, n, eliminated, wholeDiagonal, inverse, judge);
+  const m = n - eliminated;
+  for (let i = 0; i < m; i++) {
+    diagonal[i] = wholeDiagonal[eliminated + i]!;
+    for (let j = i; j < m; j++) block[i * m + j] = values[(eliminated + i) * n + eliminated + j]!;
   }
   held.isFactored = false;
 }
 
-/** Spreads the gap rows (12 motions each, with their unknowns) over the set's free unknowns. */
-export function refreshGaps(held: HeldInterface, program: Program, rows: Float64Array, unknowns: Int32Array): void {
-  const n = held.kept.length;
-  held.gapRows.fill(0);
-  for (let i = 0; i < n; i++) {
-    const unknown = program.interior + held.kept[i]!;
-    for (let k = 0; k < unknowns.length; k++) {
-      if (unknowns[k] === unknown) held.gapRows[Math.floor(k / ROW) * n + i]! += rows[k]!;
+/** Takes the rows of contacts and sleeves over the kept unknowns. */
+export function refreshGaps(held: HeldInterface, program: Program, rows: Float64Array): void {
+  const { unknowns, eliminated, gapRows } = held;
+  const kept = program.unknowns - program.interior - program.hidden;
+  const m = unknowns.length - eliminated;
+  for (let row = 0; row < gapRows.length / (m || 1); row++) {
+    for (let i = 0; i < m; i++) {
+      gapRows[row * m + i] = rows[row * kept + unknowns[eliminated + i]! - program.interior - program.hidden]!;
     }
   }
 }

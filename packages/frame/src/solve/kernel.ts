@@ -1,7 +1,7 @@
 /** What a kernel does with a program: the steps of a factorisation on memory of its own. */
 import { type Memory, memoryBytes, placeMemory } from './memory.ts';
 import type { Program } from './program.ts';
-import { assemble, back, deform, eliminate, forward } from './reference-kernel.ts';
+import { assemble, back, deform, eliminate, forward, type Steps } from './reference-kernel.ts';
 
 export interface Kernel {
   /** Load cases side by side in `x` and `amounts`; even. */
@@ -10,10 +10,10 @@ export interface Kernel {
   claim(): boolean;
   readonly memory: () => Memory;
   assemble(): void;
-  /** Returns the first suspect unknown, or -1. */
-  eliminate(): number;
-  forward(): void;
-  back(): void;
+  /** Takes steps; returns the first suspect unknown, or -1. */
+  eliminate(steps: Steps): number;
+  forward(steps: Steps): void;
+  back(steps: Steps): void;
   deform(): void;
 }
 
@@ -30,9 +30,9 @@ export function referenceKernel(program: Program, columns: number): Kernel {
     },
     memory: () => memory,
     assemble: () => assemble(program, memory),
-    eliminate: () => eliminate(program, memory),
-    forward: () => forward(program, memory, columns),
-    back: () => back(program, memory, columns),
+    eliminate: (steps) => eliminate(memory, steps),
+    forward: (steps) => forward(memory, steps, columns),
+    back: (steps) => back(memory, steps, columns),
     deform: () => deform(program, memory, columns),
   };
 }

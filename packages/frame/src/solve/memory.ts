@@ -16,6 +16,8 @@ export interface Memory {
   readonly rows: Float64Array;
   /** 6 an element for each column: deformations. */
   readonly amounts: Float64Array;
+  /** Room for one number for each unknown of the largest step. */
+  readonly shares: Float64Array;
   readonly steps: Int32Array;
   readonly stepAt: Int32Array;
   readonly elementUnknowns: Int32Array;
@@ -42,15 +44,28 @@ export function placeMemory(program: Program, columns: number, buffer: ArrayBuff
     at += 4 * length;
     return view;
   });
-  const [values, diagonal, inverse, x, stiffness, rows, amounts] = numbers;
+  const [values, diagonal, inverse, x, stiffness, rows, amounts, shares] = numbers;
   const [steps, stepAt, elementUnknowns, elementValues] = whole;
-  if (!values || !diagonal || !inverse || !x || !stiffness || !rows || !amounts) throw new Error('too few numbers');
-  if (!steps || !stepAt || !elementUnknowns || !elementValues) throw new Error('too few integers');
+  if (!values || !diagonal || !inverse || !x || !stiffness || !rows || !amounts || !shares) throw new Error('too few');
+  if (!steps || !stepAt || !elementUnknowns || !elementValues) throw new Error('too few');
   steps.set(program.steps);
   stepAt.set(program.stepAt);
   elementUnknowns.set(program.elementUnknowns);
   elementValues.set(program.elementValues);
-  return { values, diagonal, inverse, x, stiffness, rows, amounts, steps, stepAt, elementUnknowns, elementValues };
+  return {
+    values,
+    diagonal,
+    inverse,
+    x,
+    stiffness,
+    rows,
+    amounts,
+    shares,
+    steps,
+    stepAt,
+    elementUnknowns,
+    elementValues,
+  };
 }
 
 /** Lengths in the order of the views, each a multiple that keeps the next one on 16 bytes. */
@@ -66,6 +81,7 @@ function sizes({ values, unknowns, elements, ...program }: Program, columns: num
       6 * elements,
       72 * elements,
       6 * elements * columns,
+      even(Math.max(6, program.hidden)),
     ],
     integers: [
       four(program.steps.length),

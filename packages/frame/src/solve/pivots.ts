@@ -4,66 +4,99 @@
  * true mechanism shows as a motion that deforms nothing.
  */
 import { ELEMENT_ROWS, MODES, ROW } from '../assemble/deformations.ts';
-import type { HeldInterface, Measured, Tangent } from './contact-state.ts';
+import type { Measured } from './contact-state.ts';
+import type { GapCoordinates } from './gap-coordinates.ts';
 import type { GapLaws } from './gaps.ts';
+import type { HeldInterface, Tangent } from './held-interface.ts';
 import type { Memory } from './memory.ts';
 import { type Program, STEP_HEAD } from './program.ts';
+import type { Steps } from './reference-kernel.ts';
 import { backSquare } from './square.ts';
 
 /** Energy, as a share of what the motion would cost each unknown alone, below which nothing resists it. */
 const NOTHING = 1e-18;
 
-/** Measures the pivot of an interior unknown; those before it have been eliminated. */
-export function measureInterior(program: Program, memory: Memory, unknown: number): Measured {
-  const motion = new Float64Array(program.unknowns + 1);
-  motion[unknown] = 1;
-  followInterior(program, memory, motion, unknown);
-  return judge(memory, motion, elasticEnergy(program, memory, motion));
+/** What a motion is completed and judged with. */
+export interface Structure {
+  readonly program: Program;
+  readonly memory: Memory;
+  readonly coordinates: GapCoordinates;
 }
 
-/** Measures the pivot of a kept interface unknown in a tangent under factorisation, at a state of contacts and sleeves. */
-export function measureKept(
-  program: Program,
-  memory: Memory,
+/** Measures the pivot of an unknown in the course of elimination; those before it have been eliminated. */
+export function measureEliminated(structure: Structure, unknown: number): Measured {
+  const motion = new Float64Array(structure.program.unknowns + 1);
+  motion[unknown] = 1;
+  return judge(structure, motion, unknown, 0);
+}
+
+/** The same for one of the unknowns that are eliminated under one set of supports. */
+export function measureHeld(structure: Structure, { unknowns, whole }: HeldInterface, unknown: number): Measured {
+  const part = new Float64Array(whole.n);
+  part[unknown] = 1;
+  backSquare(whole.values, whole.n, unknown, whole.inverse, part);
+  return judge(structure, spread(structure, unknowns, part), structure.program.unknowns, 0);
+}
+
+/** The same in a tangent, at a state of contacts and sleeves. */
+export function measureTangent(
+  structure: Structure,
   laws: GapLaws,
   held: HeldInterface,
-  tangent: Tangent,
+  { n, values, inverse }: Tangent,
   unknown: number,
   amounts: Float64Array,
 ): Measured {
-  const { n } = tangent;
-  const kept = new Float64Array(n);
-  kept[unknown] = 1;
-  backSquare(tangent.values, n, tangent.inverse, kept, unknown);
-  const motion = new Float64Array(program.unknowns + 1);
-  for (let i = 0; i < n; i++) motion[program.interior + held.kept[i]!] = kept[i]!;
-  followInterior(program, memory, motion, program.interior);
-  let energy = elasticEnergy(program, memory, motion);
+  const { whole, eliminated, gapRows } = held;
+  const measured = new Float64Array(n);
+  measured[unknown] = 1;
+  backSquare(values, n, unknown, inverse, measured);
+  let gapEnergy = 0;
   laws.tangent(amounts, (k, row, weight, weight2) => {
     let amount = 0;
     for (let i = 0; i < n; i++) {
-      amount += weight * held.gapRows[row * n + i]! * kept[i]!;
-      if (weight2 !== 0) amount += weight2 * held.gapRows[(row + 1) * n + i]! * kept[i]!;
+      amount += weight * gapRows[row * n + i]! * measured[i]!;
+      if (weight2 !== 0) amount += weight2 * gapRows[(row + 1) * n + i]! * measured[i]!;
     }
-    energy += k * amount * amount;
+    gapEnergy += k * amount * amount;
   });
-  return judge(memory, motion, energy);
+  const part = new Float64Array(whole.n);
+  part.set(measured, eliminated);
+  backSquare(whole.values, whole.n, eliminated, whole.inverse, part);
+  return judge(structure, spread(structure, held.unknowns, part), structure.program.unknowns, gapEnergy);
 }
 
-function judge({ diagonal }: Memory, motion: Float64Array, energy: number): Measured {
-  let scale = 0;
-  for (let i = 0; i < motion.length; i++) scale += diagonal[i]! * motion[i]! * motion[i]!;
-  return { pivot: energy, freeMotion: energy > NOTHING * scale ? null : motion };
+function spread({ program }: Structure, unknowns: Int32Array, part: Float64Array): Float64Array {
+  const motion = new Float64Array(program.unknowns + 1);
+  unknowns.forEach((unknown, i) => {
+    motion[unknown] = part[i]!;
+  });
+  return motion;
 }
 
-/** Lets every interior unknown before `below` follow the others; `motion` holds one number an unknown, and a last 0. */
-function followInterior(
-  program: Program,
-  { values, inverse, steps, stepAt }: Memory,
+/** Completes a motion with all unknowns before `below`, and compares its energy with what each would cost alone. */
+function judge(
+  { program, memory, coordinates }: Structure,
   motion: Float64Array,
   below: number,
-): void {
-  for (let step = program.stepAt.length - 1; step >= 0; step--) {
+  energy: number,
+): Measured {
+  const { interior, interiorSteps, stepAt } = program;
+  if (below > interior) {
+    follow(memory, motion, { from: interiorSteps, to: stepAt.length }, below);
+  }
+  let scale = 0;
+  for (let i = interior; i < program.unknowns; i++) scale += memory.diagonal[i]! * motion[i]! * motion[i]!;
+  if (below > interior) coordinates.restoreMotions(motion, 1);
+  follow(memory, motion, { from: 0, to: interiorSteps }, below);
+  for (let i = 0; i < interior; i++) scale += memory.diagonal[i]! * motion[i]! * motion[i]!;
+  const pivot = energy + elasticEnergy(program, memory, motion);
+  return { pivot, freeMotion: pivot > NOTHING * scale ? null : motion };
+}
+
+/** Lets the unknowns that the steps eliminated, as far as they are before `below`, follow the others. */
+function follow({ values, inverse, steps, stepAt }: Memory, motion: Float64Array, range: Steps, below: number): void {
+  for (let step = range.to - 1; step >= range.from; step--) {
     const at = stepAt[step]!;
     const [size, base, width, first] = [steps[at]!, steps[at + 1]!, steps[at + 2]!, steps[at + 3]!];
     for (let k = Math.min(size, below - first) - 1; k >= 0; k--) {

@@ -1,11 +1,11 @@
 /**
  * The plan of a factorisation, made once: which unknowns go in which order, where each figure of the stiffness lives,
  * and what each elimination step changes. Interior unknowns come in groups, each with a panel of rows: its own columns,
- * then those of the groups it is tied to. Interface unknowns share one square block at the end. Only the upper triangle
- * is kept.
+ * then those of the groups it is tied to. The rest, the interface, shares one square block at the end; its hidden
+ * unknowns are the last step. Only the upper triangle is kept.
  */
 import { InputError } from '@bonewright/fault';
-import { elementGroups, type Groups, groupUnknowns, type Layout } from './groups.ts';
+import { elementGroups, type Groups, groupUnknowns, type Layout, PLACE } from './groups.ts';
 import { eliminationOrder } from './ordering.ts';
 
 /** Upper-triangle pairs of an element's twelve motions. */
@@ -14,19 +14,23 @@ export const ELEMENT_PAIRS = 78;
 const MOST_VALUES = 50_000_000;
 
 export interface Program {
-  /** Unknowns in order of elimination, the interface's last. */
+  /** Unknowns in order of elimination: interior, hidden, then those that are kept (gap, late). */
   readonly unknowns: number;
   readonly interior: number;
+  readonly hidden: number;
+  readonly gaps: number;
   /** 6 a body: its unknowns' numbers; where there is none, the number `unknowns`: a motion that is always 0. */
   readonly unknownOf: Int32Array;
   /**
-   * A record for each interior group: size, first value, row length, first unknown, boundary width, number of blocks;
+   * A record for each interior group, and one for the hidden unknowns if there are any: size, first value, row length, first unknown, boundary width, number of blocks;
    * the boundary's unknowns; then for each boundary group a block: its rows, its column in the panel, row length of the
    * panel it changes, number of runs; and for each run: column in the panel, length, first value of the target.
    */
   readonly steps: Int32Array;
   /** Where each record begins. */
   readonly stepAt: Int32Array;
+  /** Steps before that of the hidden unknowns. */
+  readonly interiorSteps: number;
   /** Numbers in the factor; there is one more, to catch what has no place. */
   readonly values: number;
   /** First value of the interface's square block. */
@@ -46,19 +50,27 @@ export const RUN = 3;
 export function layOut(layout: Layout): Program {
   const groups = groupUnknowns(layout);
   const ties = elementGroups(layout, groups);
-  const { order, boundary } = eliminationOrder(groups.sizes, groups.isInterface, ties);
+  const isInterface = groups.places.map((place) => place !== PLACE.interior);
+  const { order, boundary } = eliminationOrder(groups.sizes, isInterface, ties);
   const panels = placePanels(groups, order, boundary);
   const unknownOf = numberUnknowns(layout, groups, panels);
   return {
     unknowns: panels.unknowns,
     interior: panels.interior,
+    hidden: countUnknowns(groups, PLACE.hidden),
+    gaps: countUnknowns(groups, PLACE.gap),
     unknownOf,
     ...writeSteps(order, panels, groups),
+    interiorSteps: order.length,
     values: panels.values,
     interfaceAt: panels.interfaceAt,
     elements: layout.elementFrom.length,
     ...placeElements(layout, unknownOf, panels, groups),
   };
+}
+
+function countUnknowns({ sizes, places }: Groups, place: number): number {
+  return sizes.reduce((sum, size, group) => sum + (places[group] === place ? size : 0), 0);
 }
 
 /** Where the rows and columns of each group are. */
@@ -82,8 +94,10 @@ function placePanels(
   order: readonly number[],
   boundaryOf: ReadonlyMap<number, readonly number[]>,
 ): Panels {
-  const { sizes, isInterface } = groups;
-  const last = sizes.map((_, group) => group).filter((group) => isInterface[group]);
+  const { sizes, places } = groups;
+  const last = [PLACE.hidden, PLACE.gap, PLACE.late].flatMap((place) =>
+    [...sizes.keys()].filter((group) => places[group] === place),
+  );
   const first = new Int32Array(sizes.length);
   const total = (list: readonly number[]) => list.reduce((sum, group) => sum + sizes[group]!, 0);
   let unknowns = 0;
@@ -128,7 +142,7 @@ function placePanels(
 }
 
 function numberUnknowns(layout: Layout, groups: Groups, panels: Panels): Int32Array {
-  const unknownOf = new Int32Array(layout.isUnknown.length).fill(panels.unknowns);
+  const unknownOf = new Int32Array(layout.places.length).fill(panels.unknowns);
   groups.slots.forEach((slots, group) => {
     slots.forEach((slot, place) => {
       unknownOf[slot] = panels.first[group]! + place;
@@ -137,7 +151,8 @@ function numberUnknowns(layout: Layout, groups: Groups, panels: Panels): Int32Ar
   return unknownOf;
 }
 
-function writeSteps(order: readonly number[], panels: Panels, { sizes }: Groups) {
+function writeSteps(order: readonly number[], panels: Panels, groups: Groups) {
+  const { sizes } = groups;
   const steps: number[] = [];
   const stepAt = order.map((group) => {
     const at = steps.length;
@@ -158,7 +173,21 @@ function writeSteps(order: readonly number[], panels: Panels, { sizes }: Groups)
     });
     return at;
   });
+  const hidden = countUnknowns(groups, PLACE.hidden);
+  if (hidden > 0) {
+    stepAt.push(steps.length);
+    steps.push(...hiddenStep(panels, hidden));
+  }
   return { steps: Int32Array.from(steps), stepAt: Int32Array.from(stepAt) };
+}
+
+/** The hidden unknowns are the first of the interface's block, all others their boundary. */
+function hiddenStep({ unknowns, interior, interfaceAt }: Panels, hidden: number): number[] {
+  const width = unknowns - interior;
+  const kept = width - hidden;
+  const boundary = Array.from({ length: kept }, (_, i) => interior + hidden + i);
+  const block = [kept, hidden, width, 1, hidden, kept, interfaceAt + hidden * (width + 1)];
+  return [hidden, interfaceAt, width, interior, kept, 1, ...boundary, ...block];
 }
 
 /** Stretches of columns that lie side by side both in the panel of `group` and in that of `row`. */

@@ -9,6 +9,12 @@ import { BLOCK_HEAD, ELEMENT_PAIRS, type Program, RUN, STEP_HEAD } from './progr
 /** A pivot below this share of its diagonal may be nothing but rounding: it is looked at again, exactly. */
 export const SUSPECT = 1e-8;
 
+/** A range of elimination steps, `to` not included. */
+export interface Steps {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Says what pivot to use for a suspect unknown; may throw. */
 export type Judge = (unknown: number, pivot: number) => number;
 
@@ -34,21 +40,21 @@ export function assemble(program: Program, memory: Memory): void {
 
 /** Keeps the diagonal as assembled. */
 export function keepDiagonal(program: Program, { values, diagonal, steps, stepAt }: Memory): void {
-  for (let step = 0; step < program.stepAt.length; step++) {
+  for (let step = 0; step < program.interiorSteps; step++) {
     const at = stepAt[step]!;
     const [size, base, width, first] = [steps[at]!, steps[at + 1]!, steps[at + 2]!, steps[at + 3]!];
     for (let k = 0; k < size; k++) diagonal[first + k] = values[base + k * width + k]!;
   }
-  const kept = program.unknowns - program.interior;
-  for (let k = 0; k < kept; k++) diagonal[program.interior + k] = values[program.interfaceAt + k * (kept + 1)]!;
+  const width = program.unknowns - program.interior;
+  for (let k = 0; k < width; k++) diagonal[program.interior + k] = values[program.interfaceAt + k * (width + 1)]!;
 }
 
 /**
- * Eliminates the interior; the interface block is left holding what the interior passes on to it.
+ * Takes elimination steps; what is left holds what they pass on to it.
  * Without a judge it stops at the first suspect pivot and returns its unknown; -1 where all went well.
  */
-export function eliminate(program: Program, memory: Memory, judge?: Judge): number {
-  for (let step = 0; step < program.stepAt.length; step++) {
+export function eliminate(memory: Memory, { from, to }: Steps, judge?: Judge): number {
+  for (let step = from; step < to; step++) {
     const suspect = eliminatePanel(memory, memory.stepAt[step]!, judge);
     if (suspect >= 0) return suspect;
     passOn(memory, memory.stepAt[step]!);
@@ -104,9 +110,9 @@ function passOn({ values, inverse, steps }: Memory, at: number): void {
   }
 }
 
-/** Takes the loads on the interior through to the interface, every column at once. */
-export function forward(program: Program, { values, inverse, x, steps, stepAt }: Memory, columns: number): void {
-  for (let step = 0; step < program.stepAt.length; step++) {
+/** Takes the loads on what the steps eliminate through to the rest, every column at once. */
+export function forward({ values, inverse, x, steps, stepAt }: Memory, range: Steps, columns: number): void {
+  for (let step = range.from; step < range.to; step++) {
     const at = stepAt[step]!;
     const [size, base, width, first] = [steps[at]!, steps[at + 1]!, steps[at + 2]!, steps[at + 3]!];
     for (let k = 0; k < size; k++) {
@@ -121,9 +127,9 @@ export function forward(program: Program, { values, inverse, x, steps, stepAt }:
   }
 }
 
-/** From the interface's motions to the interior's, every column at once. */
-export function back(program: Program, { values, inverse, x, steps, stepAt }: Memory, columns: number): void {
-  for (let step = program.stepAt.length - 1; step >= 0; step--) {
+/** From the motions of the rest to those of what the steps eliminated, every column at once. */
+export function back({ values, inverse, x, steps, stepAt }: Memory, range: Steps, columns: number): void {
+  for (let step = range.to - 1; step >= range.from; step--) {
     const at = stepAt[step]!;
     const [size, base, width, first] = [steps[at]!, steps[at + 1]!, steps[at + 2]!, steps[at + 3]!];
     for (let k = size - 1; k >= 0; k--) {

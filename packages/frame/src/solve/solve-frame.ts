@@ -19,7 +19,10 @@ import { findReactions } from './reactions.ts';
 export function solveFrame(model: FrameModel): FrameResult {
   const topology = readTopology(model);
   const inputs = readInputs(model);
-  const engine = buildEngine(topology, inputs, [model.supports], new Int32Array(topology.loads.length));
+  const engine = buildEngine(topology, inputs, {
+    sets: [model.supports],
+    setOf: new Int32Array(topology.loads.length),
+  });
   const { outputs, write } = outputWriter(engine, inputs);
   engine.condense();
   solveExactly(engine, inputs);

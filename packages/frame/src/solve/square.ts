@@ -1,15 +1,16 @@
 /** A small full symmetric system, upper triangle by rows: K = UT D U, row k holding d_k U_k after the factorisation. */
 import { type Judge, SUSPECT } from './reference-kernel.ts';
 
-/** Factors in place; every pivot that is small beside `diagonal` is given to `judge`. */
-export function factorSquare(
+/** Eliminates the first `count` unknowns in place; every pivot that is small beside `diagonal` is given to `judge`. */
+export function eliminateSquare(
   values: Float64Array,
   n: number,
+  count: number,
   diagonal: Float64Array,
   inverse: Float64Array,
   judge: Judge,
 ): void {
-  for (let k = 0; k < n; k++) {
+  for (let k = 0; k < count; k++) {
     const row = k * n;
     let pivot = values[row + k]!;
     if (!(pivot > SUSPECT * diagonal[k]!)) pivot = judge(k, pivot);
@@ -22,22 +23,28 @@ export function factorSquare(
   }
 }
 
-/** Solves for one right side, in place. */
-export function solveSquare(values: Float64Array, n: number, inverse: Float64Array, x: Float64Array): void {
-  for (let k = 0; k < n; k++) {
+/** Takes the loads on the first `count` unknowns through to the rest. */
+export function forwardSquare(
+  values: Float64Array,
+  n: number,
+  count: number,
+  inverse: Float64Array,
+  x: Float64Array,
+): void {
+  for (let k = 0; k < count; k++) {
     const share = x[k]! * inverse[k]!;
+    if (share === 0) continue;
     for (let j = k + 1; j < n; j++) x[j]! -= values[k * n + j]! * share;
   }
-  backSquare(values, n, inverse, x, n);
 }
 
-/** The second half of `solveSquare`, on the first `count` unknowns: those from `count` on are given in `x`. */
+/** From the motions of the unknowns from `count` on, and the loads on those before, to the motions of these. */
 export function backSquare(
   values: Float64Array,
   n: number,
+  count: number,
   inverse: Float64Array,
   x: Float64Array,
-  count: number,
 ): void {
   for (let k = count - 1; k >= 0; k--) {
     let sum = x[k]!;

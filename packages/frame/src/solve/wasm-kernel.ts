@@ -7,11 +7,9 @@ import { KERNEL_BASE64 } from './kernel.generated.ts';
 import type { Kernel } from './kernel.ts';
 import { type Memory, memoryBytes, placeMemory } from './memory.ts';
 import type { Program } from './program.ts';
-import { SUSPECT } from './reference-kernel.ts';
+import { type Steps, SUSPECT } from './reference-kernel.ts';
 
 const PAGE = 65536;
-/** Room at the start for the shares of one row; a group has at most six unknowns. */
-const SHARES_BYTES = 64;
 
 /** The functions of kernel/kernel.ts; addresses are in bytes. */
 interface Exports {
@@ -22,7 +20,8 @@ interface Exports {
     inverse: number,
     steps: number,
     stepAt: number,
-    stepCount: number,
+    from: number,
+    to: number,
     suspect: number,
     shares: number,
   ): number;
@@ -37,7 +36,8 @@ type Substitution = (
   columns: number,
   steps: number,
   stepAt: number,
-  stepCount: number,
+  from: number,
+  to: number,
 ) => void;
 
 interface Shared {
@@ -53,8 +53,7 @@ export function wasmKernel(program: Program, columns: number): Kernel {
   shared ??= instantiate();
   const { exports, memory } = shared;
   const wasm = shared;
-  const bytes = SHARES_BYTES + memoryBytes(program, columns);
-  const steps = program.stepAt.length;
+  const bytes = memoryBytes(program, columns);
   const self = {};
   let views: Memory | null = null;
 
@@ -63,7 +62,7 @@ export function wasmKernel(program: Program, columns: number): Kernel {
     const missing = bytes - memory.buffer.byteLength;
     if (missing > 0) memory.grow(Math.ceil(missing / PAGE));
     new Uint8Array(memory.buffer, 0, bytes).fill(0);
-    views = placeMemory(program, columns, memory.buffer, SHARES_BYTES);
+    views = placeMemory(program, columns, memory.buffer, 0);
     wasm.owner = self;
     return true;
   }
@@ -73,10 +72,10 @@ export function wasmKernel(program: Program, columns: number): Kernel {
     return views;
   }
 
-  function substitute(run: Substitution): void {
-    const m = mine();
-    const { values, inverse, x } = m;
-    run(values.byteOffset, inverse.byteOffset, x.byteOffset, columns, m.steps.byteOffset, m.stepAt.byteOffset, steps);
+  function substitute(run: Substitution, { from, to }: Steps): void {
+    const { values, inverse, x, steps, stepAt } = mine();
+    const [at, pivots, columnsAt] = [values.byteOffset, inverse.byteOffset, x.byteOffset];
+    run(at, pivots, columnsAt, columns, steps.byteOffset, stepAt.byteOffset, from, to);
   }
 
   return {
@@ -88,7 +87,7 @@ export function wasmKernel(program: Program, columns: number): Kernel {
       const [at, places] = [values.byteOffset, elementValues.byteOffset];
       exports.assemble(at, program.values + 1, rows.byteOffset, stiffness.byteOffset, places, program.elements);
     },
-    eliminate() {
+    eliminate({ from, to }) {
       const m = mine();
       return exports.eliminate(
         m.values.byteOffset,
@@ -96,13 +95,14 @@ export function wasmKernel(program: Program, columns: number): Kernel {
         m.inverse.byteOffset,
         m.steps.byteOffset,
         m.stepAt.byteOffset,
-        steps,
+        from,
+        to,
         SUSPECT,
-        0,
+        m.shares.byteOffset,
       );
     },
-    forward: () => substitute(exports.forward),
-    back: () => substitute(exports.back),
+    forward: (steps) => substitute(exports.forward, steps),
+    back: (steps) => substitute(exports.back, steps),
     deform() {
       const { rows, x, amounts, elementUnknowns } = mine();
       const unknowns = elementUnknowns.byteOffset;

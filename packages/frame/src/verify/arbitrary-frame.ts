@@ -125,21 +125,35 @@ function partSupport(seed: Seed, last: number): FrameModel['supports'] {
   return choices[seed.more % 4] ?? {};
 }
 
-/** Walls that are fixed, where nodes of the frame are, with contacts or sleeves between. */
+/** Walls where nodes of the frame are, fixed or on a member of their own, with contacts or sleeves between. */
 function withGaps(model: FrameModel, seed: Seed): FrameModel {
   const nodes: Group<'nodes'> = { ...model.nodes };
+  const members: Group<'members'> = { ...model.members };
   const contacts: Group<'contacts'> = {};
   const sleeves: Group<'sleeves'> = {};
   const supports: Group<'supports'> = { ...model.supports };
+  const touching = [...seed.arms.map((_, i) => `arm${i}`), ...seed.places.slice(1).map((_, i) => `n${i + 1}`)];
   seed.gapSeeds.forEach(([at, kind, gapMm, axis], i) => {
-    const node = `n${1 + (at % (seed.places.length - 1))}`;
-    nodes[`wall${i}`] = nodes[node] ?? [0, 0, 0];
-    supports[`wall${i}`] = ['x', 'y', 'z', 'rx', 'ry', 'rz'];
-    if (kind % 2 === 0)
-      contacts[`c${i}`] = { from: `wall${i}`, to: node, normal: axis, gapMm, k: 1000 * (1 + (kind % 7)) };
-    else sleeves[`s${i}`] = { inner: node, outer: `wall${i}`, axis, clearanceMm: gapMm, k: 1000 * (1 + (kind % 7)) };
+    const node = touching[at % touching.length] ?? 'n1';
+    const wall = kind % 3 === 0 ? `wall${i}` : 'wall';
+    if (!nodes[wall] || wall === `wall${i}`) {
+      nodes[wall] = nodes[node] ?? [0, 0, 0];
+      if (kind % 5 < 2) supports[wall] = ['x', 'y', 'z', 'rx', 'ry', 'rz'];
+      else Object.assign(members, carrier(model, wall, nodes[wall]));
+    }
+    if (String(nodes[wall]) !== String(nodes[node])) return;
+    const k = 1000 * (1 + (kind % 7));
+    if (kind % 2 === 0) contacts[`c${i}`] = { from: wall, to: node, normal: axis, gapMm, k };
+    else sleeves[`s${i}`] = { inner: node, outer: wall, axis, clearanceMm: gapMm, k };
   });
-  return { ...model, nodes, contacts, sleeves, supports };
+  return { ...model, nodes, members, contacts, sleeves, supports };
+}
+
+/** A member that carries a wall from a node of the frame that lies elsewhere. */
+function carrier(model: FrameModel, wall: string, place: Vec3): FrameModel['members'] {
+  const from = Object.keys(model.nodes).find((node) => String(model.nodes[node]) !== String(place)) ?? 'n0';
+  const yAxis = squareTo(model.nodes[from] ?? [0, 0, 0], place, [1, -2, 8]);
+  return { [`to ${wall}`]: { from, to: wall, section: 'thin', material: 'steel', yAxis } };
 }
 
 /** A y axis that is not along the member. */

@@ -161,14 +161,17 @@ test('without gaps twice the load moves everything twice as far', () => {
   );
 });
 
+const NO_CONTACT = { from: '', to: '', normal: [1, 0, 0], gapMm: 0, k: 0 } as const;
+
 test('contacts and sleeves never pull, and push just when they overlap', () => {
   fc.assert(
     fc.property(arbitraryFrame({ gaps: true }), (model) => {
       for (const load of ['a', 'b']) {
         const { contacts, sleeves, displacements } = only(model, load);
         for (const [name, { openingMm, forceN }] of Object.entries(contacts)) {
-          const { to, normal, gapMm, k } = model.contacts[name] ?? { to: '', normal: [1, 0, 0], gapMm: 0, k: 0 };
-          const opening = gapMm + dot(displacements[to] ?? [], normal) / Math.hypot(...normal);
+          const { from, to, normal, gapMm, k } = model.contacts[name] ?? NO_CONTACT;
+          const moved = dot(displacements[to] ?? [], normal) - dot(displacements[from] ?? [], normal);
+          const opening = gapMm + moved / Math.hypot(...normal);
           expect(Math.abs(opening - openingMm)).toBeLessThan(1e-9 * (1 + Math.abs(opening)));
           expect(forceN).toBe(openingMm < 0 ? -k * openingMm : 0);
         }

@@ -38,7 +38,8 @@ const RING_MM = 4;
 const PIECE_MM = 1.5;
 const ARC_STEPS = 12;
 
-export function spacePieces(patientCase: Case, placement: Placement, eye: Eye): Piece[] {
+/** `isSeenThrough` draws what is inside the bone too. */
+export function spacePieces(patientCase: Case, placement: Placement, eye: Eye, isSeenThrough = false): Piece[] {
   const project = projectFrom(eye);
   const { fracture, bone } = patientCase;
   const { proximal, distal } = fragmentsOf(bone.lengthMm, fracture);
@@ -49,8 +50,8 @@ export function spacePieces(patientCase: Case, placement: Placement, eye: Eye): 
       ...along('column', column.line, column.diameterMm, project),
       ...[column.line[0]!, column.line.at(-1)!].map((end) => ball(column.diameterMm, end, project)),
     ]),
-    ...placement.pins.flatMap((pin, i) => pinPieces(pin, i, placement, project)),
-    ...imPieces(placement, project),
+    ...placement.pins.flatMap((pin, i) => pinPieces(pin, i, placement, project, isSeenThrough)),
+    ...imPieces(placement, project).filter(({ alongMm }) => isSeenThrough || alongMm < 0 || alongMm > bone.lengthMm),
   ];
   return pieces.toSorted((a, b) => a.depth - b.depth);
 }
@@ -186,12 +187,19 @@ function ball(diameterMm: number, centre: Point3, project: Project): Piece {
 const SHOWN_MM = 1;
 
 /** What of a pin shows: past the far wall, from the near wall to the column, a little past the column. */
-function pinPieces(pin: PlacedPin, index: number, { columns }: Placement, project: Project): Piece[] {
+function pinPieces(
+  pin: PlacedPin,
+  index: number,
+  { columns }: Placement,
+  project: Project,
+  isSeenThrough: boolean,
+): Piece[] {
   const outer = columns.length > 0 ? towards(pin.end, pin.columnNear, -SHOWN_MM) : pin.end;
   const parts: (readonly [Point3, Point3])[] = [
     [pin.farWall, pin.tip],
     [pin.nearWall, pin.columnNear],
     [pin.end, outer],
+    ...(isSeenThrough ? [[pin.farWall, pin.nearWall] as const] : []),
   ];
   return [
     ...parts.flatMap(([from, to]) => rod('pin', index, from, to, pin.diameterMm, project)),

@@ -1,5 +1,5 @@
 import type { JoinedBone, Measured } from '@bonewright/film';
-import { figure } from '../../plan/words.ts';
+import { directionWords, figure } from '../../plan/words.ts';
 
 interface Row {
   readonly name: string;
@@ -77,7 +77,7 @@ function rowsOf(bone: JoinedBone, hasEnds: boolean): Row[] {
     },
     {
       name: 'True bend',
-      ...(plane === null ? {} : { detail: `, ${figure(plane, 0)}° from medial towards cranial` }),
+      ...(plane === null ? {} : { detail: `, distal part ${directionWords(plane)}` }),
       measured: whole,
       unit: 'deg',
       decimals: 1,

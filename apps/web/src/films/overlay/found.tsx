@@ -1,6 +1,7 @@
 /** What was found on the film: walls with a tick at every other station, the axes, the ball. In film pixels. */
 import type { Pixel, Trace, TracedSegment, TraceStation } from '@bonewright/film';
-import { Haloed, lineThrough } from '../../plan/films/halo.tsx';
+import { lineThrough } from '../../plan/films/halo.tsx';
+import { type FilmLine, HaloedLines } from './haloed-lines.tsx';
 import { runsOf } from './runs.ts';
 
 interface FoundProps {
@@ -10,55 +11,38 @@ interface FoundProps {
 }
 
 export function Found({ trace, unit }: FoundProps) {
+  const { segments, mmPerPixel, ball } = trace;
+  const awayPx = mmPerPixel.value === null ? null : AWAY_MM / mmPerPixel.value;
   return (
     <g>
-      {trace.segments.map((segment) => (
-        <SegmentFound key={segment.name} segment={segment} unit={unit} mmPerPixel={trace.mmPerPixel.value} />
-      ))}
-      {trace.ball && <BallFound ball={trace.ball} unit={unit} />}
+      <HaloedLines unit={unit} lines={segments.flatMap((segment) => linesOf(segment, awayPx, unit))} />
+      {ball && <BallFound ball={ball} unit={unit} />}
     </g>
   );
-}
-
-interface SegmentProps {
-  readonly segment: TracedSegment;
-  readonly unit: number;
-  readonly mmPerPixel: number | null;
 }
 
 const WALLS = [
-  ['outer', 0],
-  ['outer', 1],
-  ['canal', 0],
-  ['canal', 1],
+  ['outer', 0, 1.5],
+  ['outer', 1, 1.5],
+  ['canal', 0, 1],
+  ['canal', 1, 1],
 ] as const;
+const AXIS_DASH = [9, 3, 2, 3];
+const UNSURE_DASH = [3, 3];
 
-function SegmentFound({ segment, unit, mmPerPixel }: SegmentProps) {
-  const { stations, axis } = segment;
-  return (
-    <g>
-      <Haloed
-        d={lineThrough([axis.from, axis.to])}
-        colour="var(--chalk)"
-        widthPx={unit}
-        unit={unit}
-        dash={[9, 3, 2, 3].map((n) => n * unit).join(' ')}
-      />
-      {WALLS.map(([wall, side]) =>
-        runsOf(stations, wall).map(({ isSure, points }, i) => (
-          <Haloed
-            key={`${wall}${side}${i}`}
-            d={lineThrough(points.map((pair) => pair[side]))}
-            colour="var(--mint)"
-            widthPx={(wall === 'outer' ? 1.5 : 1) * unit}
-            unit={unit}
-            {...(isSure ? {} : { dash: `${3 * unit} ${3 * unit}` })}
-          />
-        )),
-      )}
-      {mmPerPixel !== null && <Ticks stations={stations} unit={unit} awayPx={AWAY_MM / mmPerPixel} />}
-    </g>
+function linesOf({ axis, stations }: TracedSegment, awayPx: number | null, unit: number): FilmLine[] {
+  const walls = WALLS.flatMap(([wall, side, widthPx]) =>
+    runsOf(stations, wall).map(({ isSure, points }): FilmLine => {
+      const line = { d: lineThrough(points.map((pair) => pair[side])), colour: 'var(--mint)', widthPx };
+      return isSure ? line : { ...line, dash: UNSURE_DASH };
+    }),
   );
+  const ticks = awayPx === null ? '' : ticksOf(stations, awayPx, TICK_PX * unit);
+  return [
+    { d: lineThrough([axis.from, axis.to]), colour: 'var(--chalk)', widthPx: 1, dash: AXIS_DASH },
+    { d: ticks, colour: 'var(--mint)', widthPx: 1 },
+    ...walls,
+  ];
 }
 
 /** Ticks stand off the bone, so that nothing covers a wall it describes. */
@@ -66,24 +50,16 @@ const AWAY_MM = 0.35;
 const TICK_PX = 8;
 const TICK_EVERY_MM = 2;
 
-function Ticks({
-  stations,
-  unit,
-  awayPx,
-}: {
-  readonly stations: readonly TraceStation[];
-  readonly unit: number;
-  readonly awayPx: number;
-}) {
+function ticksOf(stations: readonly TraceStation[], awayPx: number, length: number): string {
   let last = Number.NEGATIVE_INFINITY;
   const ticks: string[] = [];
   for (const { sMm, walls } of stations) {
     if (!walls.outer || sMm - last < TICK_EVERY_MM) continue;
     last = sMm;
     const [left, right] = walls.outer;
-    ticks.push(tick(right, left, awayPx, TICK_PX * unit), tick(left, right, awayPx, TICK_PX * unit));
+    ticks.push(tick(right, left, awayPx, length), tick(left, right, awayPx, length));
   }
-  return <Haloed d={ticks.join('')} colour="var(--mint)" widthPx={unit} unit={unit} />;
+  return ticks.join('');
 }
 
 /** From beyond `at`, away from `other`. */

@@ -1,4 +1,5 @@
 /** What the practice has in its drawer, edited as a whole and kept in the record of the case. */
+import './drawer.css';
 import type { Drawer } from '@bonewright/construct';
 import { useEffect, useRef, useState } from 'react';
 import { ColumnRows, ImRows, PinRows } from './drawer-rows.tsx';

@@ -1,9 +1,11 @@
 /** Both views with the plan in them, the craniocaudal one first. */
+import './plan-films.css';
 import type { FilmState } from '@bonewright/casebook';
 import type { Case } from '@bonewright/construct';
 import type { Placement } from '../../drawing/geometry/placement.ts';
 import { PlanOnFilm } from './plan-on-film.tsx';
 import type { FilmPicture } from './reduced-picture.tsx';
+import { useHeldSpace } from './use-held-space.ts';
 
 interface FilmsPanelProps {
   readonly films: readonly FilmState[];
@@ -16,6 +18,7 @@ interface FilmsPanelProps {
 const VIEWS = ['craniocaudal', 'mediolateral'] as const;
 
 export function FilmsPanel({ films, pictures, patientCase, placement, selected }: FilmsPanelProps) {
+  const isBare = useHeldSpace();
   const shown = VIEWS.flatMap((view) => films.findLast((film) => film.view.value === view) ?? []);
   return (
     <div className="plan-films">
@@ -27,6 +30,7 @@ export function FilmsPanel({ films, pictures, patientCase, placement, selected }
           patientCase={patientCase}
           placement={placement}
           selected={selected}
+          isBare={isBare}
         />
       ))}
       {shown.length === 0 && <p className="quiet">No films in this case: the plan stands on typed measures.</p>}

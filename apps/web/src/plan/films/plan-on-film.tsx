@@ -17,6 +17,8 @@ interface PlanOnFilmProps {
   readonly patientCase: Case;
   readonly placement: Placement;
   readonly selected: number;
+  /** Nothing is drawn over the film. */
+  readonly isBare: boolean;
 }
 
 const TITLES = { craniocaudal: 'Craniocaudal', mediolateral: 'Mediolateral' } as const;
@@ -47,7 +49,7 @@ interface PlateProps extends PlanOnFilmProps {
   readonly view: keyof typeof TITLES;
 }
 
-function Plate({ map, view, picture, patientCase, placement, selected }: PlateProps) {
+function Plate({ map, view, picture, patientCase, placement, selected, isBare }: PlateProps) {
   const [plate, size] = useSize<HTMLDivElement>();
   const place = ([s, medial, cranial]: Point3): Pixel => map.pixel(s, view === 'craniocaudal' ? medial : cranial);
   const shown = windowOn(seen(map, patientCase, placement, place), size, 4 / map.mmPerPixel);
@@ -63,14 +65,16 @@ function Plate({ map, view, picture, patientCase, placement, selected }: PlatePr
           role="img"
           aria-label={`${TITLES[view]} film with the plan drawn to scale`}
         >
-          <ReducedPicture map={map} picture={picture} unit={shown.filmPxPerScreenPx} />
-          <DrawnPlan
-            placement={placement}
-            place={place}
-            pxPerMm={1 / map.mmPerPixel}
-            selected={selected}
-            unit={shown.filmPxPerScreenPx}
-          />
+          <ReducedPicture map={map} picture={picture} unit={shown.filmPxPerScreenPx} isBare={isBare} />
+          {!isBare && (
+            <DrawnPlan
+              placement={placement}
+              place={place}
+              pxPerMm={1 / map.mmPerPixel}
+              selected={selected}
+              unit={shown.filmPxPerScreenPx}
+            />
+          )}
         </svg>
       </div>
       <p className="film-caption">

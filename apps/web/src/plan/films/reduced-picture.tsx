@@ -14,23 +14,35 @@ interface ReducedPictureProps {
   readonly map: FilmMap;
   readonly picture: FilmPicture | null;
   readonly unit: number;
+  /** Without walls and fracture. */
+  readonly isBare: boolean;
 }
 
-export function ReducedPicture({ map, picture, unit }: ReducedPictureProps) {
-  const { fracture, walls } = map;
+export function ReducedPicture({ map, picture, unit, isBare }: ReducedPictureProps) {
+  const { fracture } = map;
   const image = picture && (
     <image href={picture.url} x="-0.5" y="-0.5" width={picture.cols} height={picture.rows} preserveAspectRatio="none" />
   );
-  const found = (lines: FilmMap['walls'][number]) => <Walls lines={lines} unit={unit} />;
   return (
     <>
       <Half corners={fracture ? map.proximalHalf : null}>{image}</Half>
       <g transform={map.reduce}>
         <Half corners={fracture ? map.distalHalf : []}>{image}</Half>
       </g>
-      {found(walls[0])}
+      {!isBare && <Found map={map} unit={unit} />}
+    </>
+  );
+}
+
+/** Walls as found, where the distal part lay before, and the fracture. */
+function Found({ map: { reduce, walls, fracture }, unit }: Pick<ReducedPictureProps, 'map' | 'unit'>) {
+  return (
+    <>
+      <Walls lines={walls[0]} unit={unit} />
       <Before lines={walls[1]} unit={unit} />
-      <g transform={map.reduce}>{found(walls[1])}</g>
+      <g transform={reduce}>
+        <Walls lines={walls[1]} unit={unit} />
+      </g>
       {fracture && (
         <Haloed
           d={lineThrough(fracture)}

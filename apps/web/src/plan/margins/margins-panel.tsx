@@ -1,4 +1,5 @@
 /** The five margins worst first, and whether their figures are quick or full ones. */
+import './margins.css';
 import type { LoadName } from '@bonewright/construct';
 import type { ReactNode } from 'react';
 import type { Assessment } from '../engine/use-assessment.ts';

@@ -1,4 +1,5 @@
 /** One margin opened: the sentence a colleague would say, the numbers in it, what it rests on, what would improve it. */
+import './why.css';
 import type { Case, Construct, LoadName, Plan } from '@bonewright/construct';
 import { useEffect, useRef } from 'react';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';

@@ -1,5 +1,7 @@
 /** The search over the drawer: its button, its progress in words, and up to four plans that differ in kind. */
+import './ranking.css';
 import type { ReactNode } from 'react';
+import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import type { SearchState } from '../engine/use-search.ts';
 import type { PlanCardFacts } from './card-facts.ts';
 import { PlanCard } from './plan-card.tsx';
@@ -9,6 +11,8 @@ interface RankingProps {
   readonly candidates: number | null;
   readonly nearest: string | null;
   readonly search: SearchState;
+  /** Why the cards are no longer of now; null where they are. */
+  readonly stale: string | null;
   /** Further buttons beside the one that ranks. */
   readonly children: ReactNode;
   readonly onRank: () => void;
@@ -16,7 +20,8 @@ interface RankingProps {
 }
 
 export function RankingPanel(props: RankingProps) {
-  const { cards, candidates, nearest, search, children, onRank, onChoose } = props;
+  const { cards, candidates, nearest, search, stale, children, onRank, onChoose } = props;
+  const isChanged = cards.length > 0 && !cards.some(({ isShown }) => isShown);
   return (
     <section className="plans" aria-labelledby="plans-title">
       <header className="side-head">
@@ -47,8 +52,13 @@ export function RankingPanel(props: RankingProps) {
         )}
         {children}
       </div>
+      {stale && (
+        <p className="plans-stale">
+          <VerdictWord verdict="watch" word={stale} />
+        </p>
+      )}
       <p className="quiet" role="status">
-        {search.words}
+        {search.words || (isChanged ? 'Shown as you changed it.' : '')}
       </p>
     </section>
   );

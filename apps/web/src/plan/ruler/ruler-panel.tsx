@@ -3,6 +3,7 @@ import type { Case, Construct, Plan } from '@bonewright/construct';
 import type { Placement } from '../../drawing/geometry/placement.ts';
 import { addPin, removePin } from '../edit/edits.ts';
 import type { ConstructHistory } from '../edit/use-history.ts';
+import { ConstructFields } from './construct-fields.tsx';
 import { Readout } from './readout.tsx';
 import { Ruler } from './ruler.tsx';
 
@@ -47,7 +48,13 @@ export function RulerPanel(props: RulerPanelProps) {
         </span>
       </header>
       <div className="ruler-body">
-        <Ruler {...{ patientCase, construct, placement, plan, selected }} edit={{ onSelect, change: history.change }} />
+        <div className="ruler-work">
+          <Ruler
+            {...{ patientCase, construct, placement, plan, selected }}
+            edit={{ onSelect, change: history.change }}
+          />
+          <ConstructFields patientCase={patientCase} construct={construct} change={history.change} />
+        </div>
         <Readout
           patientCase={patientCase}
           construct={construct}

@@ -1,4 +1,5 @@
 /** The bone along its ruler: everything at one scale, pins as marks to drag. */
+import './ruler.css';
 import type { Case, Construct, Plan } from '@bonewright/construct';
 import { useMemo } from 'react';
 import type { Placement } from '../../drawing/geometry/placement.ts';
@@ -27,7 +28,7 @@ export interface RulerProps {
   readonly edit: RulerEdit | null;
 }
 
-const MOST_HEIGHT_PX = 330;
+const MOST_HEIGHT_PX = 322;
 
 export function Ruler(props: RulerProps) {
   const { patientCase, placement } = props;

@@ -1,4 +1,5 @@
-/** The construct in space as a line drawing: drag or arrow keys turn it, plus and minus zoom, F fades the bone. */
+/** The construct in space as a line drawing: drag or arrow keys turn it, plus and minus zoom, F fades the bone, Home turns back. */
+import './space.css';
 import type { Case } from '@bonewright/construct';
 import { type KeyboardEvent, useMemo, useState } from 'react';
 import type { Placement } from '../../drawing/geometry/placement.ts';
@@ -22,10 +23,10 @@ export function SpaceView({ patientCase, placement, selected }: SpaceViewProps) 
   const [eye, setEye] = useState(START);
   const [zoom, setZoom] = useState(1);
   const [isFaded, setFaded] = useState(false);
-  const pieces = useMemo(() => {
-    const seen = spacePieces(patientCase, placement, { ...eye, turnDeg: eye.turnDeg + placement.aboutDeg });
-    return isFaded ? seen : seen.filter((piece) => !isInsideBone(piece, patientCase));
-  }, [patientCase, placement, eye, isFaded]);
+  const pieces = useMemo(
+    () => spacePieces(patientCase, placement, { ...eye, turnDeg: eye.turnDeg + placement.aboutDeg }, isFaded),
+    [patientCase, placement, eye, isFaded],
+  );
   const frame = useMemo(() => frameOf(pieces, patientCase.bone.lengthMm, zoom), [pieces, patientCase, zoom]);
   const turn = (from: Eye, right: number, down: number) =>
     setEye({ turnDeg: from.turnDeg - right, leanDeg: clampLean(from.leanDeg + down) });
@@ -33,12 +34,17 @@ export function SpaceView({ patientCase, placement, selected }: SpaceViewProps) 
     () => eye,
     (from, right, down) => turn(from, right * DEG_PER_PX, down * DEG_PER_PX),
   );
+  const back = () => {
+    setEye(START);
+    setZoom(1);
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     const done = keyAction(event.key, {
       eye,
       turn,
       zoomBy: (by) => setZoom((now) => now * by),
       fade: () => setFaded((now) => !now),
+      back,
     });
     if (done) event.preventDefault();
   };
@@ -58,7 +64,7 @@ export function SpaceView({ patientCase, placement, selected }: SpaceViewProps) 
           // biome-ignore lint/a11y/noNoninteractiveTabindex: it turns by keys, as its role says
           tabIndex={0}
           aria-roledescription="drawing that turns"
-          aria-label={`The plan in space, turned ${Math.round(eye.turnDeg)} degrees, leaned ${Math.round(eye.leanDeg)} degrees. Arrow keys turn, plus and minus zoom, F fades the bone.`}
+          aria-label={`The plan in space, turned ${Math.round(eye.turnDeg)} degrees, leaned ${Math.round(eye.leanDeg)} degrees. Arrow keys turn, plus and minus zoom, F fades the bone, Home turns back.`}
           onKeyDown={onKeyDown}
         >
           {pieces.map((piece, i) => (
@@ -74,15 +80,11 @@ export function SpaceView({ patientCase, placement, selected }: SpaceViewProps) 
           <button type="button" className="button-small" aria-pressed={isFaded} onClick={() => setFaded(!isFaded)}>
             Fade bone
           </button>
-          <button
-            type="button"
-            className="button-small"
-            onClick={() => {
-              setEye(START);
-              setZoom(1);
-            }}
-          >
-            Turn back
+          <button type="button" className="button-small" onClick={() => setZoom(zoom / ZOOM_STEP)}>
+            −<span className="sr-only"> smaller</span>
+          </button>
+          <button type="button" className="button-small" onClick={() => setZoom(zoom * ZOOM_STEP)}>
+            +<span className="sr-only"> larger</span>
           </button>
         </div>
       </div>
@@ -97,6 +99,7 @@ interface Hands {
   readonly turn: (from: Eye, right: number, down: number) => void;
   readonly zoomBy: (factor: number) => void;
   readonly fade: () => void;
+  readonly back: () => void;
 }
 
 const TURNS = new Map<string, readonly [right: number, down: number]>([
@@ -112,18 +115,15 @@ const ZOOMS = new Map([
 ]);
 
 /** Does what the key means here; false where it means nothing. */
-function keyAction(key: string, { eye, turn, zoomBy, fade }: Hands): boolean {
+function keyAction(key: string, { eye, turn, zoomBy, fade, back }: Hands): boolean {
   const way = TURNS.get(key);
   const factor = ZOOMS.get(key);
   if (way) turn(eye, ...way);
   else if (factor) zoomBy(factor);
   else if (key.toLowerCase() === 'f') fade();
+  else if (key === 'Home') back();
   else return false;
   return true;
-}
-
-function isInsideBone(piece: Piece, { bone }: Case): boolean {
-  return piece.of === 'im' && piece.alongMm > 0 && piece.alongMm < bone.lengthMm;
 }
 
 /** Room for the whole bone whichever way it is turned, so that turning does not make it jump. */

@@ -1,0 +1,85 @@
+/** The normal equations of a fit in progress: cost, gradient, and the matrix inside its envelope. */
+import { type BoneModel, GLOBAL_COUNT, indexOf, PART_COUNT, ROW_UNKNOWNS } from './bone-model.ts';
+import { type Envelope, envelope, factor, solved } from './envelope.ts';
+import { basisAt, type SplineGrid } from './spline.ts';
+
+export interface System {
+  readonly shape: Envelope;
+  readonly normal: Float64Array;
+  readonly gradient: Float64Array;
+  /** Negative log posterior, up to a constant. */
+  cost: number;
+  /** Adds r^2 / 2, with the slopes of r by the named unknowns (ascending). */
+  addSquare(r: number, at: readonly number[], slopes: readonly number[]): void;
+  /** Shares one row's matrix (lower triangle) and pull out to the coefficients that count at s. */
+  addRow(model: BoneModel, s: number, gram: Float64Array, pull: Float64Array): void;
+}
+
+/** Four neighbouring knots couple; the globals couple with everything. */
+export function shapeOf(grid: SplineGrid): Envelope {
+  const local = PART_COUNT * grid.count;
+  return envelope(
+    Int32Array.from({ length: local + GLOBAL_COUNT }, (_, i) =>
+      i < local ? Math.max(0, Math.floor(i / PART_COUNT) - 3) * PART_COUNT : 0,
+    ),
+  );
+}
+
+export function emptySystem(shape: Envelope): System {
+  const normal = new Float64Array(shape.size);
+  const gradient = new Float64Array(shape.n);
+  const { start } = shape;
+  const index = new Int32Array(4 * PART_COUNT + GLOBAL_COUNT);
+  const source = new Int32Array(index.length);
+  const weight = new Float64Array(index.length);
+  return {
+    shape,
+    normal,
+    gradient,
+    cost: 0,
+    addSquare(r, at, slopes) {
+      this.cost += (r * r) / 2;
+      for (let a = 0; a < at.length; a++) {
+        const i = at[a]!;
+        gradient[i]! -= r * slopes[a]!;
+        for (let b = 0; b <= a; b++) normal[start[i]! + at[b]!]! += slopes[a]! * slopes[b]!;
+      }
+    },
+    addRow(model, s, gram, pull) {
+      const { first, w } = basisAt(model.grid, s - model.origin);
+      let n = 0;
+      for (let q = 0; q < 4; q++) {
+        for (let p = 0; p < PART_COUNT; p++, n++) {
+          index[n] = indexOf(p, first + q);
+          source[n] = p;
+          weight[n] = w[q]!;
+        }
+      }
+      for (let g = 0; g < GLOBAL_COUNT; g++, n++) {
+        index[n] = model.c.length - GLOBAL_COUNT + g;
+        source[n] = PART_COUNT + g;
+        weight[n] = 1;
+      }
+      for (let a = 0; a < n; a++) {
+        const sa = source[a]!;
+        const wa = weight[a]!;
+        const row = start[index[a]!]!;
+        gradient[index[a]!]! += wa * pull[sa]!;
+        for (let b = 0; b <= a; b++) {
+          const sb = source[b]!;
+          const g = sa >= sb ? gram[sa * ROW_UNKNOWNS + sb]! : gram[sb * ROW_UNKNOWNS + sa]!;
+          normal[row + index[b]!]! += wa * weight[b]! * g;
+        }
+      }
+    },
+  };
+}
+
+/** The step that the system asks for, its diagonal raised by `damping`; null where it has none. */
+export function stepOf(system: System, damping: number): Float64Array | null {
+  const { shape } = system;
+  const damped = Float64Array.from(system.normal);
+  for (let i = 0; i < shape.n; i++) damped[shape.start[i]! + i]! *= 1 + damping;
+  const l = factor(shape, damped);
+  return l && solved(shape, l, system.gradient);
+}
