@@ -43,9 +43,20 @@ export function benchTrace(count = 60): Row[] {
     if (mm !== null && request.calibration.kind === 'ball') scale.push(mm / truth.mmPerPixel - 1);
   }
   return [
-    ...partRows('outer diameter', judged.filter((j) => j.part === 'outerMm')),
-    ...partRows('canal diameter', judged.filter((j) => j.part === 'canalMm')),
-    { what: 'truths inside the 90 % interval, both diameters', figure: 100 * covered(judged), unit: '%', goal: '88 to 92' },
+    ...partRows(
+      'outer diameter',
+      judged.filter((j) => j.part === 'outerMm'),
+    ),
+    ...partRows(
+      'canal diameter',
+      judged.filter((j) => j.part === 'canalMm'),
+    ),
+    {
+      what: 'truths inside the 90 % interval, both diameters',
+      figure: 100 * covered(judged),
+      unit: '%',
+      goal: '88 to 92',
+    },
     { what: 'true stations without a value', figure: (100 * missed) / asked, unit: '%', goal: 'under 10' },
     { what: 'angulation, RMS error', figure: rms(angle.map((a) => a.error)), unit: 'deg', goal: 'under 1' },
     { what: 'angulation, truths inside the 90 % interval', figure: 100 * covered(angle), unit: '%', goal: '88 to 92' },
@@ -58,10 +69,31 @@ export function benchTrace(count = 60): Row[] {
 function partRows(name: string, judged: readonly Judged[]): Row[] {
   return [
     { what: `${name}, stations compared`, figure: judged.length, unit: '' },
-    { what: `${name}, RMS error`, figure: 100 * rms(judged.map((j) => j.share)), unit: '%', goal: name.startsWith('outer') ? 'under 2' : 'under 5' },
-    { what: `${name}, median error`, figure: 100 * quantile(judged.map((j) => Math.abs(j.share)), 0.5), unit: '%' },
+    {
+      what: `${name}, RMS error`,
+      figure: 100 * rms(judged.map((j) => j.share)),
+      unit: '%',
+      goal: name.startsWith('outer') ? 'under 2' : 'under 5',
+    },
+    {
+      what: `${name}, median error`,
+      figure:
+        100 *
+        quantile(
+          judged.map((j) => Math.abs(j.share)),
+          0.5,
+        ),
+      unit: '%',
+    },
     { what: `${name}, truths inside the 90 % interval`, figure: 100 * covered(judged), unit: '%', goal: '88 to 92' },
-    { what: `${name}, error over sd, 99 of 100 below`, figure: quantile(judged.map((j) => Math.abs(j.z)), 0.99), unit: '' },
+    {
+      what: `${name}, error over sd, 99 of 100 below`,
+      figure: quantile(
+        judged.map((j) => Math.abs(j.z)),
+        0.99,
+      ),
+      unit: '',
+    },
   ];
 }
 
@@ -108,7 +140,8 @@ function alongAxis(from: Pixel, to: Pixel, mmPerPixel: number): (p: Pixel) => nu
 }
 
 const rms = (v: readonly number[]): number => Math.sqrt(v.reduce((s, x) => s + x * x, 0) / Math.max(1, v.length));
-const covered = (v: readonly { z: number }[]): number => v.filter(({ z }) => Math.abs(z) <= NINETY).length / Math.max(1, v.length);
+const covered = (v: readonly { z: number }[]): number =>
+  v.filter(({ z }) => Math.abs(z) <= NINETY).length / Math.max(1, v.length);
 
 function quantile(v: readonly number[], share: number): number {
   const sorted = [...v].sort((a, b) => a - b);

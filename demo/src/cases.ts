@@ -80,7 +80,7 @@ function plan(writer: CaseWriter, patient: DemoPatient): void {
   writer.sign(SURGEON, 'construct-chosen', { construct, summary });
 }
 
-function join(writer: CaseWriter, { key, fractureGapMm, keepOut, softTissueDepthMm }: DemoPatient): void {
+function join(writer: CaseWriter, { key, fractureGapMm, keepOut, corridorDeg, softTissueDepthMm }: DemoPatient): void {
   const views = foldCase(writer.events).films.map((film) => {
     if (!film.trace || !film.clicks || !film.fractureLine) throw new Error(`a film of the ${key} was not traced`);
     const { columnTowards, boneEnds } = film.clicks.value;
@@ -96,6 +96,8 @@ function join(writer: CaseWriter, { key, fractureGapMm, keepOut, softTissueDepth
   writer.sign(SURGEON, 'bone-joined', { filmIds, bone });
   writer.sign(SURGEON, 'fracture-described', { fromMm, toMm, gapMm: fractureGapMm, obliquityDeg });
   writer.sign(SURGEON, 'keep-out-set', keepOut);
+  const reach = { fromMm: keepOut.proximalMm, toMm: lengthMm - keepOut.distalMm };
+  writer.sign(SURGEON, 'corridors-set', { corridors: [{ ...reach, aboutDeg: corridorDeg }] });
   const [proximal, distal] = softTissueDepthMm;
   const softTissueMm = [
     { sMm: 0, depthMm: proximal },

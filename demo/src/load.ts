@@ -12,25 +12,36 @@ export interface LoadOptions {
   readonly signal?: AbortSignal;
 }
 
-/** Records the invented patients, each whole, one after another; says how many. Throws an AbortError where it was stopped. */
+/**
+ * Records the invented patients, each whole, one after another; says how many. Throws an AbortError where it was stopped,
+ * an Error where a patient could not be made; the others are in the store then.
+ */
 export async function loadDemonstration(store: Store, { now, onCase, signal }: LoadOptions): Promise<number> {
+  const faults: string[] = [];
   let count = 0;
-  for await (const { events, files } of madeInThread(now, signal)) {
-    for (const file of files) await store.putAttachment(inOnePiece(file));
-    await store.append(events);
+  for await (const made of madeInThread(now, signal)) {
+    if ('fault' in made) {
+      faults.push(made.fault);
+      continue;
+    }
+    for (const file of made.files) await store.putAttachment(inOnePiece(file));
+    await store.append(made.events);
     count += 1;
     onCase?.();
   }
+  if (faults.length > 0) throw new Error(`not every patient could be made: ${faults.join('; ')}`);
   return count;
 }
 
-async function* madeInThread(now: Date, signal: AbortSignal | undefined): AsyncGenerator<DemoCase> {
+type Made = DemoCase | { readonly fault: string };
+
+async function* madeInThread(now: Date, signal: AbortSignal | undefined): AsyncGenerator<Made> {
   const worker = new Worker(new URL('./thread/start.mjs', import.meta.url), {
     workerData: { now: now.toISOString() },
     execArgv: [],
   });
   try {
-    const messages: AsyncIterable<DemoCase[]> = on(worker, 'message', { close: ['exit'], ...(signal && { signal }) });
+    const messages: AsyncIterable<Made[]> = on(worker, 'message', { close: ['exit'], ...(signal && { signal }) });
     for await (const cases of messages) yield* cases;
   } finally {
     await worker.terminate();

@@ -15,6 +15,8 @@ export interface DemoPatient {
   readonly admittedMinutesAgo: number;
   readonly fractureGapMm: number;
   readonly keepOut: { readonly proximalMm: number; readonly distalMm: number };
+  /** Directions about the bone from which pins may go in: 0 medial, 90 cranial, 180 lateral. */
+  readonly corridorDeg: readonly [number, number];
   /** Depth of soft tissue on the side of the pins, at the proximal and the distal end. */
   readonly softTissueDepthMm: readonly [number, number];
   /** A plan was chosen; otherwise the case stands at its films. */
@@ -43,6 +45,7 @@ export const patients: readonly DemoPatient[] = [
     admittedMinutesAgo: 70,
     fractureGapMm: 0.5,
     keepOut: { proximalMm: 4, distalMm: 4 },
+    corridorDeg: [-35, 40],
     softTissueDepthMm: [4, 1.5],
     isPlanned: true,
     later: [],
@@ -64,6 +67,7 @@ export const patients: readonly DemoPatient[] = [
     admittedMinutesAgo: 190,
     fractureGapMm: 0.6,
     keepOut: { proximalMm: 6, distalMm: 6 },
+    corridorDeg: [-40, 40],
     softTissueDepthMm: [6, 2],
     isPlanned: false,
     later: [],
@@ -85,7 +89,8 @@ export const patients: readonly DemoPatient[] = [
     admittedMinutesAgo: 3 * MINUTES_A_DAY,
     fractureGapMm: 0.6,
     keepOut: { proximalMm: 5, distalMm: 5 },
-    softTissueDepthMm: [9, 5],
+    corridorDeg: [150, 205],
+    softTissueDepthMm: [5, 2],
     isPlanned: true,
     later: [
       { days: 0.1, stage: 'recovery', text: 'Awake and in a ball within forty minutes; warm, breathing even.' },
@@ -108,6 +113,7 @@ export const patients: readonly DemoPatient[] = [
     admittedMinutesAgo: 24 * MINUTES_A_DAY,
     fractureGapMm: 0.8,
     keepOut: { proximalMm: 8, distalMm: 8 },
+    corridorDeg: [-35, 40],
     softTissueDepthMm: [8, 2],
     isPlanned: true,
     later: [

@@ -62,7 +62,7 @@ export class Demonstration {
       await loadDemonstration(this.#store, { now: new Date(), signal, onCase: () => this.#live.changed() });
     } catch (error) {
       if (signal.aborted) return;
-      process.stderr.write(`a demonstration patient could not be made: ${String(error)}\n`);
+      process.stderr.write(`the demonstration: ${String(error)}\n`);
     }
     await this.#store.mark(OFFERED);
   }

@@ -11,7 +11,10 @@ export interface DemoLimb {
   /** Slope of the fracture across and along the beam of the craniocaudal view. */
   readonly obliquityDeg: readonly [number, number];
   /** Splint bone beside it: centre (medial, cranial) and half width at its two ends; none for a femur. */
-  readonly second: { readonly proximal: readonly [number, number, number]; readonly distal: readonly [number, number, number] } | null;
+  readonly second: {
+    readonly proximal: readonly [number, number, number];
+    readonly distal: readonly [number, number, number];
+  } | null;
   /** Half widths of the limb at its proximal end, at the fracture and at its distal end. */
   readonly limb: readonly [number, number, number];
   readonly pitchMm: number;

@@ -1,6 +1,6 @@
 /** The demonstration's films: projected from invented bones, written as an X-ray machine writes them. Always the same. */
 import type { GreyImage, Pixel, Towards, TraceRequest } from '@bonewright/film';
-import { patients, type PatientKey } from '../patients.ts';
+import { type PatientKey, patients } from '../patients.ts';
 import { type DemoLimb, limbs } from './bones.ts';
 import { limbFilm, type View } from './limb-scene.ts';
 import { writeDicom } from './write-dicom.ts';

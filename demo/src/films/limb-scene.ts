@@ -45,11 +45,7 @@ export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm 
   const { bone } = limb;
   const shrink = (SOURCE_MM - limb.heightMm) / SOURCE_MM;
   const middle = ((bone.distalMm - bone.proximalMm) / 2) * 1;
-  const origin: Vector = [
-    (COLS / 2) * limb.pitchMm * 1,
-    (ROWS / 2) * limb.pitchMm - middle * shrink,
-    limb.heightMm,
-  ];
+  const origin: Vector = [(COLS / 2) * limb.pitchMm * 1, (ROWS / 2) * limb.pitchMm - middle * shrink, limb.heightMm];
   // craniocaudal: medial runs with the columns; mediolateral: cranial does
   const near: Vector = view === 'craniocaudal' ? [1, 0, 0] : [0, 0, 1];
   const whole = frameAlong(origin, view === 'craniocaudal' ? [0.03, 1, 0.02] : [-0.025, 1, -0.03], near);
@@ -58,8 +54,18 @@ export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm 
   const direction: Vector = [far[0] - origin[0], far[1] - origin[1], far[2] - origin[2]];
   const distal = frameAlong(toWorld(whole, limb.shiftMm), direction, whole.x);
   const [slopeX, slopeY] = limb.obliquityDeg.map((d) => Math.tan(d * RADIANS)) as [number, number];
-  const face = { at: 0, slopeX, slopeY, jag: (x: number) => 0.12 * bone.a * Math.sin(5.1 * (x / bone.a) + limb.seed) + 0.07 * bone.a * Math.sin(11 * (x / bone.a)) };
-  const ballAt: Vector = [origin[0] + limb.ballAt[0] * (view === 'craniocaudal' ? 1 : -1), origin[1] + limb.ballAt[1], limb.heightMm];
+  const face = {
+    at: 0,
+    slopeX,
+    slopeY,
+    jag: (x: number) =>
+      0.12 * bone.a * Math.sin(5.1 * (x / bone.a) + limb.seed) + 0.07 * bone.a * Math.sin(11 * (x / bone.a)),
+  };
+  const ballAt: Vector = [
+    origin[0] + limb.ballAt[0] * (view === 'craniocaudal' ? 1 : -1),
+    origin[1] + limb.ballAt[1],
+    limb.heightMm,
+  ];
   const solids: Solid[] = [
     fragment(bone, whole, 'proximal', face),
     fragment(bone, distal, 'distal', face),
@@ -72,6 +78,7 @@ export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm 
   const kind: FilmKind = {
     blurPx: 1.05,
     tailShare: 0.05,
+    hardening: 0.15,
     scatter: 0.035,
     quanta: 9000,
     noiseSpread: 0.08,
@@ -80,7 +87,13 @@ export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm 
     relationship: 'LOG',
     sign: -1,
   };
-  const image = project({ camera, solids, film: kind, open: [24, 22, COLS - 26, ROWS - 24], seed: limb.seed * 2 + (view === 'craniocaudal' ? 0 : 1) });
+  const image = project({
+    camera,
+    solids,
+    film: kind,
+    open: [24, 22, COLS - 26, ROWS - 24],
+    seed: limb.seed * 2 + (view === 'craniocaudal' ? 0 : 1),
+  });
   return { image, camera, kind, ...clicks(limb, camera, view, whole, distal, ballAt) };
 }
 
@@ -88,14 +101,24 @@ export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm 
 function splint(limb: DemoLimb, whole: Frame3, distal: Frame3): Solid[] {
   const { second, bone } = limb;
   if (!second) return [];
-  const at = (z: number, length: number, ends: readonly [readonly [number, number, number], readonly [number, number, number]]) => {
+  const at = (
+    z: number,
+    length: number,
+    ends: readonly [readonly [number, number, number], readonly [number, number, number]],
+  ) => {
     const u = Math.min(1, Math.max(0, z / length));
     const mix = (i: 0 | 1 | 2) => ends[0][i] * (1 - u) + ends[1][i] * u;
     return { cx: mix(0), cy: mix(1), a: mix(2), b: mix(2) };
   };
   const middle = [0, 1, 2].map((i) => (second.proximal[i]! + second.distal[i]!) / 2) as [number, number, number];
   return [
-    shaft(whole, [-0.93 * bone.proximalMm, -0.8 * bone.a], (z) => at(z + bone.proximalMm, bone.proximalMm, [second.proximal, middle]), BONE, 0.4),
+    shaft(
+      whole,
+      [-0.93 * bone.proximalMm, -0.8 * bone.a],
+      (z) => at(z + bone.proximalMm, bone.proximalMm, [second.proximal, middle]),
+      BONE,
+      0.4,
+    ),
     shaft(distal, [0.6 * bone.a, 0.9 * bone.distalMm], (z) => at(z, bone.distalMm, [middle, second.distal]), BONE, 0.4),
   ];
 }
@@ -105,8 +128,16 @@ function neighbours(limb: DemoLimb, whole: Frame3, distal: Frame3): Solid[] {
   const { bone } = limb;
   const w = 2 * bone.a;
   const gap = 0.28 * w;
-  const above = frameAlong(toWorld(whole, [0.1 * w, 0.15 * w, -bone.proximalMm - gap]), turned(whole, [-0.32, -0.45, -1]), whole.x);
-  const below = frameAlong(toWorld(distal, [-0.05 * w, -0.1 * w, bone.distalMm + gap]), turned(distal, [0.12, 0.3, 1]), distal.x);
+  const above = frameAlong(
+    toWorld(whole, [0.1 * w, 0.15 * w, -bone.proximalMm - gap]),
+    turned(whole, [-0.32, -0.45, -1]),
+    whole.x,
+  );
+  const below = frameAlong(
+    toWorld(distal, [-0.05 * w, -0.1 * w, bone.distalMm + gap]),
+    turned(distal, [0.12, 0.3, 1]),
+    distal.x,
+  );
   const knob = (size: number) => (z: number) => {
     const round = z < 0.7 * w ? Math.sqrt(Math.max(0.02, 1 - (1 - z / (0.7 * w)) ** 2)) : 1;
     const a = bone.a * (size * (1 + 0.75 * Math.exp(-((z / w) ** 2)))) * round;
@@ -139,7 +170,12 @@ function softTissue(limb: DemoLimb, whole: Frame3, distal: Frame3): Solid {
   return shaft(
     whole,
     [-1.6 * bone.proximalMm, 1.6 * bone.distalMm],
-    (z) => ({ cx: bend[0] * after(z) - 0.12 * size(z), cy: bend[1] * after(z) - 0.22 * size(z), a: 0.86 * size(z), b: size(z) }),
+    (z) => ({
+      cx: bend[0] * after(z) - 0.12 * size(z),
+      cy: bend[1] * after(z) - 0.22 * size(z),
+      a: 0.86 * size(z),
+      b: size(z),
+    }),
     SOFT,
     0,
     true,
@@ -152,12 +188,22 @@ function marker(side: 'L' | 'R', limb: DemoLimb): Solid[] {
   const at = (c: number, r: number): Vector => [(560 + c) * unit, (64 + r) * unit, 1];
   const stroke = (c0: number, r0: number, c1: number, r1: number) => rod(at(c0, r0), at(c1, r1), 6 * unit, 20);
   const bar = box(frameAlong(at(-3, -3), [0, 0, 1], [1, 0, 0]), [6 * unit, 52 * unit, 1], 20);
-  const strokes = side === 'L' ? [stroke(0, 46, 28, 46)] : [stroke(0, 0, 20, 3), stroke(20, 3, 20, 20), stroke(20, 20, 0, 23), stroke(6, 23, 26, 46)];
+  const strokes =
+    side === 'L'
+      ? [stroke(0, 46, 28, 46)]
+      : [stroke(0, 0, 20, 3), stroke(20, 3, 20, 20), stroke(20, 20, 0, 23), stroke(6, 23, 26, 46)];
   return [bar, ...strokes];
 }
 
 /** What a surgeon would click: near enough, not exact. */
-function clicks(limb: DemoLimb, camera: Camera, view: View, whole: Frame3, distal: Frame3, ballAt: Vector): Pick<LimbFilm, 'request' | 'fractureLine' | 'boneEnds'> {
+function clicks(
+  limb: DemoLimb,
+  camera: Camera,
+  view: View,
+  whole: Frame3,
+  distal: Frame3,
+  ballAt: Vector,
+): Pick<LimbFilm, 'request' | 'fractureLine' | 'boneEnds'> {
   const { bone } = limb;
   const w = 2 * bone.a;
   const pixel = (p: Vector, slip: readonly [number, number] = [0, 0]): Pixel => {
@@ -182,8 +228,16 @@ function clicks(limb: DemoLimb, camera: Camera, view: View, whole: Frame3, dista
     request: {
       calibration: { kind: 'ball', diameterMm: limb.ballMm, near: pixel(ballAt, [4, -3]) },
       segments: [
-        { name: 'proximal', from: pixel(on(whole, -bone.proximalMm + 0.5 * w), [2, 0]), to: pixel(on(whole, -0.55 * w), [-2, 1]) },
-        { name: 'distal', from: pixel(on(distal, 0.55 * w), [1, -1]), to: pixel(on(distal, bone.distalMm - 0.5 * w), [-2, 0]) },
+        {
+          name: 'proximal',
+          from: pixel(on(whole, -bone.proximalMm + 0.5 * w), [2, 0]),
+          to: pixel(on(whole, -0.55 * w), [-2, 1]),
+        },
+        {
+          name: 'distal',
+          from: pixel(on(distal, 0.55 * w), [1, -1]),
+          to: pixel(on(distal, bone.distalMm - 0.5 * w), [-2, 0]),
+        },
       ],
     },
     fractureLine,

@@ -4,12 +4,10 @@ import { demoCase } from '../cases.ts';
 import { filmsOf } from '../films/index.ts';
 import { patients } from '../patients.ts';
 
-const faults: unknown[] = [];
 for (const patient of patients) {
   try {
     parentPort?.postMessage(demoCase(patient, filmsOf(patient.key), new Date(workerData.now)));
   } catch (error) {
-    faults.push(error);
+    parentPort?.postMessage({ fault: `${patient.key}: ${String(error)}` });
   }
 }
-if (faults.length > 0) throw new Error(faults.map(String).join('; '));

@@ -4,18 +4,19 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
 /** Counts, second moments of round sections, places in arrays of 3, 6 and 12, degrees and per cent. */
-const PLAIN = new Set(['0', '1', '2', '3', '4', '5', '6', '8', '12', '32', '64', '90', '100', '180']);
+const PLAIN = new Set(['0', '1', '2', '3', '4', '5', '6', '8', '10', '12', '32', '64', '90', '100', '180']);
 
 /** The schema's limits keep nonsense out; they are no figures of the trade. */
 const SCHEMA = 'case-file.ts';
 
-const STRINGS_AND_COMMENTS = /\/\*[\s\S]*?\*\/|\/\/[^\n]*|'(?:[^'\\\n]|\\.)*'|`(?:[^`\\]|\\.)*`|\/(?:[^/\\\n*]|\\.)+\/[gimsuy]*/g;
+const STRINGS_AND_COMMENTS =
+  /\/\*[\s\S]*?\*\/|\/\/[^\n]*|'(?:[^'\\\n]|\\.)*'|`(?:[^`\\]|\\.)*`|\/(?:[^/\\\n*]|\\.)+\/[gimsuy]*/g;
 const NUMBER = /(?<![\w.$])(?:\d[\d_]*\.?\d*(?:e[+-]?\d+)?|0x[\da-f]+)(?![\w.])/gi;
 /** `const NAME = 1e-9;`: a numerical choice with a name of its own. */
 const NAMED = /^(?:export )?const [A-Z][A-Z\d_]* = /;
 
 /** Figures of a source text that stand nameless in it. */
-export function namelessFigures(source: string): string[] {
+function namelessFigures(source: string): string[] {
   const bare = source.replace(STRINGS_AND_COMMENTS, (text) => text.replace(/[^\n]/g, ' '));
   return bare
     .split('\n')

@@ -4,7 +4,15 @@ import { value } from '@bonewright/evidence';
 import { checkContext, runChecks, worstVerdict } from './checks/index.ts';
 import type { Case, Construct } from './model/case-file.ts';
 import { columnsOf } from './model/figures.ts';
-import { eachLoad, LOADS, type LoadFigures, type LoadName, type Margin, type Plan, type Verdict } from './model/plan.ts';
+import {
+  eachLoad,
+  LOADS,
+  type LoadFigures,
+  type LoadName,
+  type Margin,
+  type Plan,
+  type Verdict,
+} from './model/plan.ts';
 import { elasticHoleFactor, holeFactor } from './strength/holes.ts';
 import type { Solution } from './strength/solver.ts';
 import { imTipMm } from './to-frame/im-line.ts';
@@ -27,7 +35,10 @@ export function planOf(figured: Figured, marginOf: (load: LoadName) => Margin, s
   const loads = eachLoad((load) => ({ ...figured.loads[load], margin: marginOf(load) }));
   const { gapStrainPercent } = loads['axial-ball'];
   const checks = runChecks(checkContext(patientCase, construct, { figures, layout, ...masses, gapStrainPercent }));
-  const worst = worstVerdict([...checks.map((c) => c.verdict), ...LOADS.map((load) => marginVerdict(loads[load].margin))]);
+  const worst = worstVerdict([
+    ...checks.map((c) => c.verdict),
+    ...LOADS.map((load) => marginVerdict(loads[load].margin)),
+  ]);
   return {
     label: 'as chosen',
     lastResort: false,

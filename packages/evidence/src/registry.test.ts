@@ -36,17 +36,13 @@ describe('the registry', () => {
   });
   test('a conflict points both ways and says why this one is the default', () => {
     for (const { id, conflicts } of entries) {
-      for (const other of conflicts?.ids ?? []) expect(entry(other).conflicts?.ids, `${other} about ${id}`).toContain(id);
+      for (const other of conflicts?.ids ?? [])
+        expect(entry(other).conflicts?.ids, `${other} about ${id}`).toContain(id);
       if (conflicts) expect(conflicts.why, id).not.toBe('');
     }
   });
   test('an exact figure has no range', () => {
     for (const { id, spread, low, high } of entries) if (spread === 'exact') expect(low, id).toBe(high);
-  });
-  test('a recalled figure is not called seen', () => {
-    const recalled = entries.filter((e) => /from memory|recalled/.test(e.source.title) && e.status === 'seen');
-    // Seen figures whose attribution alone is recalled say so in brackets.
-    expect(recalled.filter((e) => !/attribution/.test(e.source.title)).map((e) => e.id)).toEqual([]);
   });
   test('an unknown id is a fault of ours', () => {
     expect(() => value('steel.no-such-figure')).toThrow('no evidence entry');

@@ -5,7 +5,7 @@
 import { type CaseState, checkEvent, type RecordedEvent, SCHEMA_VERSION } from '@bonewright/casebook';
 import { Conflict, getEvents, postEvents, Refused, Unreachable } from './api.ts';
 import { type CaseLog, emptyLog, queued, received, stateOf, toSend, type Waiting, withWaiting } from './case-log.ts';
-import { sendFilesOf } from './files.ts';
+import { sendAgain, sendFilesOf } from './files.ts';
 import type { NewEvent } from './new-event.ts';
 import { tellOtherPages } from './other-pages.ts';
 import {
@@ -119,6 +119,7 @@ export class CaseRecord {
       ),
     );
     await this.#onDisk(replaceEntry(again));
+    if (again.kind === 'film-added') await sendAgain(again.payload.sha256);
     void this.send();
   }
 

@@ -6,8 +6,6 @@ const long = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric',
 
 const isSameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString();
 
-export const clock = (iso: string): string => hour.format(new Date(iso));
-
 /** `22:41 today`, `Tue 24 Nov 22:41`, `3 Mar 2025`. */
 export function moment(iso: string, now = new Date()): string {
   const at = new Date(iso);

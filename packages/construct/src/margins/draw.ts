@@ -6,18 +6,24 @@
 /** A uniform number in (0, 1) for these three whole numbers: two rounds of a 32-bit integer mixer. */
 export function uniformAt(seed: number, sample: number, stream: number): number {
   const folded = mixed(mixed(mixed(seed | 0) ^ sample) ^ stream);
-  return (folded + 0.5) / TWO_32;
+  return (2 * folded + 1) / (2 * TWO_32);
 }
 
 const TWO_32 = 2 ** 32;
 
-/** Steele, Lea & Flood's finaliser in its 32-bit form (the constants of MurmurHash3). */
+/** The 32-bit finaliser of MurmurHash3 (public domain), after a step of the golden ratio. */
 function mixed(value: number): number {
-  let h = (value + 0x9e3779b9) | 0;
-  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
-  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
-  return (h ^ (h >>> 16)) >>> 0;
+  let h = (value + GOLDEN) | 0;
+  h = Math.imul(h ^ (h >>> HALF_WORD), FIRST);
+  h = Math.imul(h ^ (h >>> SHIFT), SECOND);
+  return (h ^ (h >>> HALF_WORD)) >>> 0;
 }
+
+const GOLDEN = 0x9e3779b9;
+const FIRST = 0x85ebca6b;
+const SECOND = 0xc2b2ae35;
+const HALF_WORD = 16;
+const SHIFT = 13;
 
 /** A standard normal number (Box and Muller). */
 export function normalAt(seed: number, sample: number, input: number): number {

@@ -25,6 +25,10 @@ export function sampleWeakest(
   });
 }
 
+const LOW = 5;
+const MIDDLE = 50;
+const HIGH = 95;
+
 /** The margin of one load from its samples: percentiles, and the place that is weakest most often. */
 export function marginOf(rows: readonly (readonly Weakest[])[], load: LoadName): Margin {
   const column = rows.map((row) => row[LOADS.indexOf(load)]!);
@@ -32,7 +36,7 @@ export function marginOf(rows: readonly (readonly Weakest[])[], load: LoadName):
   const counts = new Map<string, number>();
   for (const { words } of column) counts.set(words, (counts.get(words) ?? 0) + 1);
   const [weakest] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a));
-  return { p05: percentile(sorted, 5), p50: percentile(sorted, 50), p95: percentile(sorted, 95), weakest };
+  return { p05: percentile(sorted, LOW), p50: percentile(sorted, MIDDLE), p95: percentile(sorted, HIGH), weakest };
 }
 
 /** Percentile of sorted numbers, between the nearest two. */

@@ -23,8 +23,11 @@ export function outward(aboutDeg: number, tiltDeg: number): Vec3 {
   return [Math.sin(tiltDeg * RADIANS), y * flat, z * flat];
 }
 
+/** Directions that add up to less than this cancel. */
+const NOTHING = 1e-9;
+
 /** Mean direction of several, turned the short way round; 0 where they cancel. */
 export function meanAboutDeg(aboutDegs: readonly number[]): number {
   const sum = aboutDegs.reduce<Vec3>((total, about) => plus(total, radial(about)), [0, 0, 0]);
-  return lengthOf(sum) < 1e-9 ? 0 : Math.atan2(sum[2], sum[1]) / RADIANS;
+  return lengthOf(sum) < NOTHING ? 0 : Math.atan2(sum[2], sum[1]) / RADIANS;
 }

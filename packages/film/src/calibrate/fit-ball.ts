@@ -194,7 +194,20 @@ function leastSquares(ring: Ring, film: Attenuation, rough: RoughBall, diameterM
     Math.log(gain),
   ];
   const free = film.isLogOfBeam ? UNKNOWN.length - 1 : UNKNOWN.length;
-  const steps = [0.02, 0.02, 0.02, 1e-3, 1e-3, 0.02, contrast * 1e-3, contrast * 1e-4, contrast * 1e-4, contrast * 2e-3, 0.005, 0.02];
+  const steps = [
+    0.02,
+    0.02,
+    0.02,
+    1e-3,
+    1e-3,
+    0.02,
+    contrast * 1e-3,
+    contrast * 1e-4,
+    contrast * 1e-4,
+    contrast * 2e-3,
+    0.005,
+    0.02,
+  ];
   return descend(task, Float64Array.from(start), steps, free, sd, priors);
 }
 

@@ -10,12 +10,12 @@ const LUMA = [0.299, 0.587, 0.114] as const;
  * @throws InputError where the film has no such frame.
  */
 export function greyImage(film: Film, frame = 0): GreyImage {
-  const { rows, cols, samplesPerPixel: samples, photometric, grey } = film;
+  const { rows, cols, samplesPerPixel: samples, photometric, grey, bitsStored } = film;
   if (!Number.isInteger(frame) || frame < 0 || frame >= film.frames)
     throw new InputError(`the film has no frame ${frame}`, 'frame', `give 0 to ${film.frames - 1}`);
   const count = rows * cols;
   const values = film.pixels.subarray(frame * count * samples, (frame + 1) * count * samples);
-  if (samples === 1) return { rows, cols, pixels: values, photometric, grey };
+  if (samples === 1) return { rows, cols, pixels: values, photometric, grey, bitsStored };
   const isRgb = samples >= 3 && !photometric.startsWith('YBR_FULL');
   const pixels = values.slice(0, count);
   for (let i = 0; i < count; i++) pixels[i] = isRgb ? luma(values, i * samples) : values[i * samples]!;
@@ -25,6 +25,7 @@ export function greyImage(film: Film, frame = 0): GreyImage {
     pixels,
     photometric: photometric.startsWith('MONOCHROME1') ? 'MONOCHROME1' : 'MONOCHROME2',
     grey,
+    bitsStored,
   };
 }
 

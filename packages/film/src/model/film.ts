@@ -63,4 +63,6 @@ export interface GreyImage {
   readonly pixels: Uint8Array | Int8Array | Uint16Array | Int16Array | Float32Array;
   readonly photometric: string;
   readonly grey?: Film['grey'];
+  /** Where known: a linear detector's full scale is 2^bitsStored - 1. */
+  readonly bitsStored?: number;
 }

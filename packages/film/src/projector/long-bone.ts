@@ -42,7 +42,12 @@ const CAP_WIDTHS = 0.35;
 function growth(bone: LongBone, z: number): number {
   const p = Math.max(0, z + bone.proximalMm) / (2 * bone.a);
   const d = Math.max(0, bone.distalMm - z) / (2 * bone.a);
-  return 1 + bone.taper * z + bone.flareProximal * Math.exp(-((p / 0.95) ** 1.5)) + bone.flareDistal * Math.exp(-((d / 0.8) ** 1.5));
+  return (
+    1 +
+    bone.taper * z +
+    bone.flareProximal * Math.exp(-((p / 0.95) ** 1.5)) +
+    bone.flareDistal * Math.exp(-((d / 0.8) ** 1.5))
+  );
 }
 
 function cap(bone: LongBone, z: number): number {
@@ -102,7 +107,12 @@ function smoothNoise(x: number, y: number, seed: number): number {
 }
 
 /** A fragment of the bone in its own frame: the proximal one lies at z < 0, the distal one at z > 0. */
-export function fragment(bone: LongBone, frame: Frame3, part: 'proximal' | 'distal', face: Omit<NonNullable<TubeShape['face']>, 'side'>): Tube {
+export function fragment(
+  bone: LongBone,
+  frame: Frame3,
+  part: 'proximal' | 'distal',
+  face: Omit<NonNullable<TubeShape['face']>, 'side'>,
+): Tube {
   const overlapMm = 3 * bone.a;
   return tube({
     frame,

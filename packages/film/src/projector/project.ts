@@ -20,6 +20,8 @@ export interface FilmKind {
   /** Sd of the core of the blur, pixels. */
   readonly blurPx: number;
   readonly tailShare: number;
+  /** Spread of attenuation over the beam's energies, as a share: 0 for one energy. */
+  readonly hardening: number;
   /** Scatter as a share of the open beam. */
   readonly scatter: number;
   /** Quanta in a pixel of the open beam. */
@@ -50,7 +52,11 @@ const LOGS_IN_RANGE = 8;
 const SHUTTER = 3.2;
 
 export function rayTo(camera: Camera, col: number, row: number): Ray {
-  const source: Vector = [((camera.cols - 1) / 2) * camera.pitchMm, ((camera.rows - 1) / 2) * camera.pitchMm, camera.sourceToDetectorMm];
+  const source: Vector = [
+    ((camera.cols - 1) / 2) * camera.pitchMm,
+    ((camera.rows - 1) / 2) * camera.pitchMm,
+    camera.sourceToDetectorMm,
+  ];
   const at: Vector = [col * camera.pitchMm, row * camera.pitchMm, 0];
   return { origin: source, direction: [at[0] - source[0], at[1] - source[1], at[2] - source[2]] };
 }
@@ -75,8 +81,12 @@ export function project(scene: Scene): GreyImage {
     const b = Math.max(beam[i]!, 1e-5);
     const v =
       film.relationship === 'LIN'
-        ? film.sign === 1 ? 0.92 * top * b : top * (1 - 0.92 * b)
-        : film.sign === -1 ? offset - gain * Math.log(b) : top - offset + gain * Math.log(b);
+        ? film.sign === 1
+          ? 0.92 * top * b
+          : top * (1 - 0.92 * b)
+        : film.sign === -1
+          ? offset - gain * Math.log(b)
+          : top - offset + gain * Math.log(b);
     pixels[i] = Math.max(0, Math.min(top, Math.round(v)));
   }
   return {
@@ -84,6 +94,7 @@ export function project(scene: Scene): GreyImage {
     cols: camera.cols,
     pixels,
     photometric: film.photometric,
+    bitsStored: film.bitsStored,
     grey: {
       slope: 1,
       intercept: 0,
@@ -102,12 +113,15 @@ function openBeam(scene: Scene): Float32Array {
   const path = new Float32Array(width * camera.rows * SUB);
   for (const solid of scene.solids) addSolid(path, solid, camera);
   const beam = new Float32Array(camera.cols * camera.rows);
+  const { hardening: h } = scene.film;
+  // two energies, half the beam each
+  const left = (p: number) => (h === 0 ? Math.exp(-p) : (Math.exp(-p * (1 + h)) + Math.exp(-p * (1 - h))) / 2);
   for (let row = 0; row < camera.rows; row++) {
     for (let col = 0; col < camera.cols; col++) {
       let sum = 0;
       for (let i = 0; i < SUB; i++) {
         const at = (row * SUB + i) * width + col * SUB;
-        for (let j = 0; j < SUB; j++) sum += path[at + j] === 0 ? 1 : Math.exp(-path[at + j]!);
+        for (let j = 0; j < SUB; j++) sum += path[at + j] === 0 ? 1 : left(path[at + j]!);
       }
       beam[row * camera.cols + col] = sum / (SUB * SUB);
     }
@@ -163,7 +177,10 @@ function rowSpans(solid: Solid, camera: Camera): readonly ([number, number] | un
     const s = spans[row];
     spans[row] = s ? [Math.min(s[0], a), Math.max(s[1], b)] : [a, b];
   };
-  const pairs = discs.length === 8 ? discs.flatMap((p, i) => discs.slice(i).map((q) => [p, q] as const)) : discs.map((p, i) => [p, discs[i + 1] ?? p] as const);
+  const pairs =
+    discs.length === 8
+      ? discs.flatMap((p, i) => discs.slice(i).map((q) => [p, q] as const))
+      : discs.map((p, i) => [p, discs[i + 1] ?? p] as const);
   for (const [p, q] of pairs) {
     const grown = Math.max(p.grown, q.grown);
     const from = Math.floor((Math.min(p.r, q.r) - grown) * SUB);

@@ -45,11 +45,16 @@ export function randomFilm(seed: number): RandomFilm {
   const film = randomKind(r, bone);
   const image = project({ camera, solids: scene.solids, film, seed: seed * 7 + 1 });
   const mmPerPixel = (pitchMm * (sourceToDetectorMm - heightMm)) / sourceToDetectorMm;
-  const segments = scene.tubes.map((t, k) => segmentTruth(r, bone, scene, camera, t, k as 0 | 1, mmPerPixel, widthMm)) as [SegmentTruth, SegmentTruth];
+  const segments = scene.tubes.map((t, k) =>
+    segmentTruth(r, bone, scene, camera, t, k as 0 | 1, mmPerPixel, widthMm),
+  ) as [SegmentTruth, SegmentTruth];
   const [p, d] = segments;
   const a = lineFrame(p.truth.axis.from, p.truth.axis.to);
   const b = lineFrame(d.truth.axis.from, d.truth.axis.to);
-  const angle = Math.atan2(a.along[0] * b.along[1] - a.along[1] * b.along[0], a.along[0] * b.along[0] + a.along[1] * b.along[1]);
+  const angle = Math.atan2(
+    a.along[0] * b.along[1] - a.along[1] * b.along[0],
+    a.along[0] * b.along[0] + a.along[1] * b.along[1],
+  );
   const [s, x] = coordinatesOf(a, b.from);
   return {
     image,
@@ -96,6 +101,7 @@ function randomKind(r: Random, bone: LongBone): FilmKind {
   return {
     blurPx: r.between(0.75, 1.6),
     tailShare: r.between(0.02, 0.09),
+    hardening: r.between(0, 0.3),
     scatter: r.between(0.01, 0.06),
     quanta: Math.min(4e5, 2.2 / (noise * height) ** 2),
     noiseSpread: r.between(0, 0.12),
@@ -123,7 +129,11 @@ function layOut(r: Random, bone: LongBone, camera: Camera, heightMm: number): La
   const at = (fx: number, fy: number, z: number): Vector => {
     const mx = ((camera.cols - 1) / 2) * camera.pitchMm;
     const my = ((camera.rows - 1) / 2) * camera.pitchMm;
-    return [mx + ((fx - 0.5) * camera.cols * camera.pitchMm) / scale, my + ((fy - 0.5) * camera.rows * camera.pitchMm) / scale, z];
+    return [
+      mx + ((fx - 0.5) * camera.cols * camera.pitchMm) / scale,
+      my + ((fy - 0.5) * camera.rows * camera.pitchMm) / scale,
+      z,
+    ];
   };
   const tilt = () => Math.tan(r.between(-7, 7) * RADIANS);
   const origin = at(0.5 + r.between(-0.04, 0.04), bone.proximalMm / (bone.proximalMm + bone.distalMm), heightMm);
@@ -131,9 +141,18 @@ function layOut(r: Random, bone: LongBone, camera: Camera, heightMm: number): La
   const across: Vector = [1, 0, 0];
   const proximal = frameAlong(origin, along, across);
   const bend = Math.tan(r.between(-16, 16) * RADIANS);
-  const shift: Vector = [r.between(-0.35, 0.35) * widthMm, r.between(-0.3, 0.3) * widthMm, r.between(0.15, 0.6) * widthMm];
+  const shift: Vector = [
+    r.between(-0.35, 0.35) * widthMm,
+    r.between(-0.3, 0.3) * widthMm,
+    r.between(0.15, 0.6) * widthMm,
+  ];
   const distal = frameAlong(toWorld(proximal, shift), [along[0] + bend, 1, along[2] + tilt() / 2], across);
-  const face = { at: 0, slopeX: Math.tan(r.between(-35, 35) * RADIANS), slopeY: Math.tan(r.between(-20, 20) * RADIANS), jag: jag(r, widthMm) };
+  const face = {
+    at: 0,
+    slopeX: Math.tan(r.between(-35, 35) * RADIANS),
+    slopeY: Math.tan(r.between(-20, 20) * RADIANS),
+    jag: jag(r, widthMm),
+  };
   const tubes = [fragment(bone, proximal, 'proximal', face), fragment(bone, distal, 'distal', face)] as const;
   const second = secondBone(r, bone, [proximal, distal]);
   const metal = randomMetal(r, bone, [proximal, distal]);
@@ -153,10 +172,19 @@ function layOut(r: Random, bone: LongBone, camera: Camera, heightMm: number): La
       if (kind < 0.45) {
         const p = shadowOf(camera, ballAt);
         const radius = diameterMm / 2 / mmPerPixel;
-        return { kind: 'ball', diameterMm, near: [p[0] + draw.between(-0.4, 0.4) * radius, p[1] + draw.between(-0.4, 0.4) * radius] };
+        return {
+          kind: 'ball',
+          diameterMm,
+          near: [p[0] + draw.between(-0.4, 0.4) * radius, p[1] + draw.between(-0.4, 0.4) * radius],
+        };
       }
       if (kind < 0.75) {
-        return { kind: 'geometry', sourceToDetectorMm: camera.sourceToDetectorMm, objectToDetectorMm: heightMm, detectorPitchMm: pitchMm };
+        return {
+          kind: 'geometry',
+          sourceToDetectorMm: camera.sourceToDetectorMm,
+          objectToDetectorMm: heightMm,
+          detectorPitchMm: pitchMm,
+        };
       }
       const sdPercent = draw.between(0.2, 0.5);
       return { kind: 'scale', mmPerPixel: mmPerPixel * (1 + (draw.normal() * sdPercent) / 100), sdPercent };
@@ -165,7 +193,11 @@ function layOut(r: Random, bone: LongBone, camera: Camera, heightMm: number): La
 }
 
 function jag(r: Random, widthMm: number): (x: number) => number {
-  const parts = Array.from({ length: 4 }, (_, k) => ({ f: (k + 1) * r.between(1.5, 3), p: r.between(0, 6.3), h: (r.between(0, 0.06) * widthMm) / (k + 1) }));
+  const parts = Array.from({ length: 4 }, (_, k) => ({
+    f: (k + 1) * r.between(1.5, 3),
+    p: r.between(0, 6.3),
+    h: (r.between(0, 0.06) * widthMm) / (k + 1),
+  }));
   return (x) => parts.reduce((s, { f, p, h }) => s + h * Math.sin((f * x) / widthMm + p), 0);
 }
 
@@ -179,7 +211,8 @@ function secondBone(r: Random, bone: LongBone, frames: readonly [Frame3, Frame3]
   return frames.map((frame, k) => {
     const near = (bone.a + a) * r.between(0.85, 1.8);
     const far = near + r.between(-0.4, 0.4) * bone.a;
-    const span: [number, number] = k === 0 ? [-bone.proximalMm * 0.9, -gapMm * r.uniform()] : [gapMm * r.uniform(), bone.distalMm * 0.9];
+    const span: [number, number] =
+      k === 0 ? [-bone.proximalMm * 0.9, -gapMm * r.uniform()] : [gapMm * r.uniform(), bone.distalMm * 0.9];
     return shaft(
       frame,
       span,
@@ -254,7 +287,8 @@ function segmentTruth(
   const { frame } = tube.shape;
   const sign = k === 0 ? -1 : 1;
   const nearZ = sign * r.between(0.35, 0.9) * widthMm;
-  const farZ = sign * Math.min(r.between(4, 5.2) * widthMm, (k === 0 ? bone.proximalMm : bone.distalMm) - 1.2 * widthMm);
+  const farZ =
+    sign * Math.min(r.between(4, 5.2) * widthMm, (k === 0 ? bone.proximalMm : bone.distalMm) - 1.2 * widthMm);
   const centreAt = (z: number): Pixel => {
     const s = tube.shape.outer(z);
     const c = Math.cos(tube.shape.turn);

@@ -70,9 +70,14 @@ function clipped(t0: number, t1: number, o: number, d: number, size: number): [n
 
 /** A box with its corner at the frame's origin. */
 export function box(frame: Frame3, size: Vector, attenuation: number): Solid {
-  const corners = [0, 1].flatMap((i) => [0, 1].flatMap((j) => [0, 1].map((k) => [i * size[0], j * size[1], k * size[2]] as const)));
+  const corners = [0, 1].flatMap((i) =>
+    [0, 1].flatMap((j) => [0, 1].map((k) => [i * size[0], j * size[1], k * size[2]] as const)),
+  );
   return {
-    hull: corners.map((c) => ({ at: plus(plus(plus(frame.origin, frame.x, c[0]), frame.y, c[1]), frame.z, c[2]), radius: 0 })),
+    hull: corners.map((c) => ({
+      at: plus(plus(plus(frame.origin, frame.x, c[0]), frame.y, c[1]), frame.z, c[2]),
+      radius: 0,
+    })),
     through: ({ origin, direction }) => {
       const o = toLocal(frame, origin);
       const d: Vector = [dot(direction, frame.x), dot(direction, frame.y), dot(direction, frame.z)];

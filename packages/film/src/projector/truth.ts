@@ -30,7 +30,14 @@ const STEP_MM = 0.5;
 const NEAR_MM = { across: 0.7, along: 0.8 };
 
 /** Columns across (pixels from the axis) where rays just touch the surface, left and right of `about`. */
-function touches(tube: Tube, camera: Camera, frame: LineFrame, s: number, about: number, surface: 'outer' | 'canal'): [number, number] | null {
+function touches(
+  tube: Tube,
+  camera: Camera,
+  frame: LineFrame,
+  s: number,
+  about: number,
+  surface: 'outer' | 'canal',
+): [number, number] | null {
   const at = (x: number) => {
     const p = pointAt(frame, s, x);
     return tube.grazes(rayTo(camera, p[0], p[1]), surface);
@@ -71,8 +78,12 @@ export function trueAxis(tube: Tube, camera: Camera, from: Pixel, to: Pixel): Li
     }).filter((p) => p !== null);
     const ms = points.reduce((a, p) => a + p[0], 0) / points.length;
     const mx = points.reduce((a, p) => a + p[1], 0) / points.length;
-    const slope = points.reduce((a, p) => a + (p[0] - ms) * (p[1] - mx), 0) / points.reduce((a, p) => a + (p[0] - ms) ** 2, 0);
-    const straight = lineFrame(pointAt(frame, 0, mx - slope * ms), pointAt(frame, frame.lengthPx, mx + slope * (frame.lengthPx - ms)));
+    const slope =
+      points.reduce((a, p) => a + (p[0] - ms) * (p[1] - mx), 0) / points.reduce((a, p) => a + (p[0] - ms) ** 2, 0);
+    const straight = lineFrame(
+      pointAt(frame, 0, mx - slope * ms),
+      pointAt(frame, frame.lengthPx, mx + slope * (frame.lengthPx - ms)),
+    );
     frame = lineFrame(
       pointAt(straight, coordinatesOf(straight, from)[0], 0),
       pointAt(straight, coordinatesOf(straight, to)[0], 0),
@@ -81,7 +92,14 @@ export function trueAxis(tube: Tube, camera: Camera, from: Pixel, to: Pixel): Li
   return frame;
 }
 
-export function trueSegment(tube: Tube, camera: Camera, frame: LineFrame, mmPerPixel: number, others: Others, flareZ: (s: number) => boolean): TrueSegment {
+export function trueSegment(
+  tube: Tube,
+  camera: Camera,
+  frame: LineFrame,
+  mmPerPixel: number,
+  others: Others,
+  flareZ: (s: number) => boolean,
+): TrueSegment {
   const lengthMm = frame.lengthPx * mmPerPixel;
   const count = Math.floor(lengthMm / STEP_MM);
   const raw = Array.from({ length: count + 1 }, (_, i) => {
@@ -96,14 +114,23 @@ export function trueSegment(tube: Tube, camera: Camera, frame: LineFrame, mmPerP
     const hit = (key: 'metal' | 'fracture' | 'overlap') => near.some((m) => m[key]);
     const before = raw[Math.max(0, i - 1)]!;
     const after = raw[Math.min(count, i + 1)]!;
-    const slope = ((after.outer[1] - after.outer[0]) - (before.outer[1] - before.outer[0])) / Math.max(1e-9, after.s - before.s);
+    const slope =
+      (after.outer[1] - after.outer[0] - (before.outer[1] - before.outer[0])) / Math.max(1e-9, after.s - before.s);
     const flare = flareZ(s) || Math.abs(slope) > 0.1;
     return {
       sMm: i * STEP_MM,
       centre: pointAt(frame, s, (outer[0] + outer[1]) / 2),
       outerMm: (outer[1] - outer[0]) * mmPerPixel,
       canalMm: (canal[1] - canal[0]) * mmPerPixel,
-      excluded: hit('metal') ? 'metal' : hit('fracture') ? 'fracture' : hit('overlap') ? 'overlap' : flare ? 'flare' : null,
+      excluded: hit('metal')
+        ? 'metal'
+        : hit('fracture')
+          ? 'fracture'
+          : hit('overlap')
+            ? 'overlap'
+            : flare
+              ? 'flare'
+              : null,
     };
   });
   return { axis: { from: frame.from, to: frame.to }, stations };

@@ -28,7 +28,13 @@ export interface TubeShape {
   /** Share of the canal's emptiness that spongy bone takes away at z and across; absent: none. */
   readonly spongy?: (z: number, x: number) => number;
   /** Fracture face: material where side * (z - at - slopeX x - slopeY y - jag(x)) < 0. */
-  readonly face?: { readonly side: 1 | -1; readonly at: number; readonly slopeX: number; readonly slopeY: number; jag(x: number): number };
+  readonly face?: {
+    readonly side: 1 | -1;
+    readonly at: number;
+    readonly slopeX: number;
+    readonly slopeY: number;
+    jag(x: number): number;
+  };
 }
 
 /** Sections by table, so that a ray costs no sines. */

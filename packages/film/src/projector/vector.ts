@@ -1,7 +1,11 @@
 /** Vectors of space in millimetres: x along the columns, y along the rows, z from the detector to the source. */
 export type Vector = readonly [number, number, number];
 
-export const plus = (a: Vector, b: Vector, times = 1): Vector => [a[0] + times * b[0], a[1] + times * b[1], a[2] + times * b[2]];
+export const plus = (a: Vector, b: Vector, times = 1): Vector => [
+  a[0] + times * b[0],
+  a[1] + times * b[1],
+  a[2] + times * b[2],
+];
 export const minus = (a: Vector, b: Vector): Vector => plus(a, b, -1);
 export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 export const length = (a: Vector): number => Math.sqrt(dot(a, a));

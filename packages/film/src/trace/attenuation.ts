@@ -25,7 +25,7 @@ export function attenuation(image: GreyImage): Attenuation {
     for (let i = 0; i < n; i++) values[i] = sign * pixels[i]!;
     return { rows, cols, values, isLogOfBeam };
   }
-  const top = fullScale(pixels, n);
+  const top = image.bitsStored ? 2 ** image.bitsStored - 1 : fullScale(pixels, n);
   for (let i = 0; i < n; i++) {
     const beam = higherIsMore ? top - pixels[i]! : pixels[i]!;
     values[i] = Math.log(top / Math.max(beam, 1));

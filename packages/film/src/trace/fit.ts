@@ -2,11 +2,20 @@
  * Fits the bone model to all rows at once: Gauss-Newton with damping, cells weighted by a long-tailed distribution
  * (what does not belong to the bone is not believed), smoothness and a few mild expectations as prior.
  */
-import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PARTS, partsAt, ROW_UNKNOWNS, rowModel } from './bone-model.ts';
+import {
+  type BoneModel,
+  GLOBAL_COUNT,
+  globalsOf,
+  indexOf,
+  PARTS,
+  partsAt,
+  ROW_UNKNOWNS,
+  rowModel,
+} from './bone-model.ts';
 import type { CellRow } from './cells.ts';
 import { type Envelope, factor, forward } from './envelope.ts';
 import { addPrior, expectations, type PriorScale } from './prior.ts';
-import { emptySystem, shapeOf, stepOf, type System } from './system.ts';
+import { emptySystem, type System, shapeOf, stepOf } from './system.ts';
 
 export interface FitSetting extends PriorScale {
   /** Noise of one pixel, attenuation. */
@@ -53,7 +62,13 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
   let damping = 1e-3;
   for (let step = 0; step < setting.steps && damping < 1e6; step++) {
     const d = stepOf(here.system, damping);
-    const c = d && keptPossible(start, here.model.c.map((v, i) => v + d[i]!), setting.width);
+    const c =
+      d &&
+      keptPossible(
+        start,
+        here.model.c.map((v, i) => v + d[i]!),
+        setting.width,
+      );
     const next = c && linearise({ ...start, c }, rows, setting, shape);
     if (next && next.system.cost < here.system.cost) {
       const gain = here.system.cost - next.system.cost;

@@ -1,5 +1,5 @@
 /** What is expected of any long bone on any film before this one is looked at: smoothness, mild proportions, usual blur. */
-import { value as evidence, entry } from '@bonewright/evidence';
+import { entry, value as evidence } from '@bonewright/evidence';
 import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PARTS, type Part } from './bone-model.ts';
 import type { System } from './system.ts';
 

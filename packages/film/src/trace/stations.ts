@@ -28,8 +28,9 @@ function stationAt(fit: FittedSegment, s: number, sMm: number, mmPerPixel: numbe
   const { model } = fit.fit;
   const co = partAt(model, 'co', s);
   const ci = partAt(model, 'ci', s);
-  const outer: Reading = { px: 2 * partAt(model, 'ao', s), sdPx: 2 * partSd(fit.fit, 'ao', s) };
-  const canal: Reading = { px: 2 * partAt(model, 'ai', s), sdPx: 2 * partSd(fit.fit, 'ai', s) };
+  const factor = fit.honesty.sdFactor * fit.honesty.at(s);
+  const outer: Reading = { px: 2 * partAt(model, 'ao', s), sdPx: 2 * factor * partSd(fit.fit, 'ao', s) };
+  const canal: Reading = { px: 2 * partAt(model, 'ai', s), sdPx: 2 * factor * partSd(fit.fit, 'ai', s) };
   const blocked = fit.blockedAt(s, mmPerPixel);
   const outerWhy =
     blocked ??

@@ -20,7 +20,13 @@ const NOISES = 3.5;
 const BACK_PX = 2.5;
 const LEAST_PX = 2;
 
-export function tailsOf(rough: RoughBone, grow: number, height: number, blurPx: number, most: (s: number) => number): Tails {
+export function tailsOf(
+  rough: RoughBone,
+  grow: number,
+  height: number,
+  blurPx: number,
+  most: (s: number) => number,
+): Tails {
   const sides = ([-1, 1] as const).map((side) => {
     const found = rough.s.map((s, k) => tailOf(rough, k, side, grow, height, blurPx, most(s)));
     // the least of three neighbours: an overlap does not end at a block's end
@@ -30,7 +36,15 @@ export function tailsOf(rough: RoughBone, grow: number, height: number, blurPx: 
   return { at: (s, side) => Math.max(LEAST_PX, Math.min(most(s), sides[side === -1 ? 0 : 1](s))) };
 }
 
-function tailOf(rough: RoughBone, k: number, side: 1 | -1, grow: number, height: number, blurPx: number, most: number): number {
+function tailOf(
+  rough: RoughBone,
+  k: number,
+  side: 1 | -1,
+  grow: number,
+  height: number,
+  blurPx: number,
+  most: number,
+): number {
   // three neighbouring blocks, laid edge on edge, share their noise
   const near = [k - 1, k, k + 1].filter((i) => rough.profiles[i]);
   const at = (d: number) => {

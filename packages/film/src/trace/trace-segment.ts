@@ -2,11 +2,12 @@
 import { value } from '@bonewright/evidence';
 import type { SegmentClicks } from '../model/trace.ts';
 import type { Attenuation } from './attenuation.ts';
-import { type BoneModel, blurOf, globalsOf, indexOf, PARTS, partAt, partsAt, unknownsOf } from './bone-model.ts';
+import { type BoneModel, globalsOf, indexOf, PARTS, partAt, partsAt, unknownsOf } from './bone-model.ts';
 import { type CellRow, cellsOf } from './cells.ts';
 import { findBone } from './find.ts';
 import { type FitResult, fitBone } from './fit.ts';
 import { coordinatesOf, type LineFrame, lineFrame, pointAt } from './frame.ts';
+import { type Honesty, honestyOf } from './honesty.ts';
 import { basisAt } from './spline.ts';
 import { median, startModel } from './start.ts';
 import { type Tails, tailsOf } from './tails.ts';
@@ -18,6 +19,7 @@ export interface FittedSegment {
   readonly width: number;
   readonly height: number;
   readonly noise: number;
+  readonly honesty: Honesty;
   /** Why no edge can be read at s, or null: metal within reach. */
   blockedAt(s: number, mmPerPixel: number): string | null;
   /** Why the fit does not hold at s, or null. */
@@ -44,14 +46,20 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
   const noise0 = pixelNoise(film, frame, width);
   const metal = metalMask(film, frame, width, (s) => start.beside(s) + METAL_HEIGHTS * height + 6 * noise0);
   const noise = noise0;
-  const tails = tailsOf(rough, start.grow, height, start.blurPx, (s) => BESIDE.halfWidths * partAt(start.model, 'ao', s) + BESIDE.px);
+  const tails = tailsOf(
+    rough,
+    start.grow,
+    height,
+    start.blurPx,
+    (s) => BESIDE.halfWidths * partAt(start.model, 'ao', s) + BESIDE.px,
+  );
   let rows: readonly CellRow[] = [];
   let fit: FitResult | null = null;
   for (let pass = 0; pass < 3; pass++) {
     rows = rowsFor(film, frame, model, width, metal, tails);
     fit = fitBone(model, rows, {
       noise,
-      misfit: (pass === 0 ? 0.03 : 0.012) * height,
+      misfit: (pass === 0 ? 0.03 : 0.008) * height,
       width,
       height,
       stiffness: pass === 0 ? 0.3 : 1,
@@ -75,6 +83,7 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
     width,
     height,
     noise,
+    honesty: honestyOf(rows, done.residuals, done.rowChi),
     blockedAt: (s, mm) =>
       metalNear(film, finalFrame, done.model, metal, s, value('imaging.metal.clearance') / mm)
         ? 'metal lies over the bone here'
@@ -137,11 +146,7 @@ function axisLine(frame: LineFrame, model: BoneModel, clicks: SegmentClicks): Li
 }
 
 /** The same bone described from another line. */
-function reframed(
-  old: LineFrame,
-  model: BoneModel,
-  next: LineFrame,
-): { frame: LineFrame; model: BoneModel } {
+function reframed(old: LineFrame, model: BoneModel, next: LineFrame): { frame: LineFrame; model: BoneModel } {
   const grid = { ...model.grid, spacing: next.lengthPx / (model.grid.count - 3) };
   const c = new Float64Array(unknownsOf(grid));
   const k = grid.count;

@@ -6,7 +6,7 @@
 import { InputError } from '@bonewright/fault';
 import type { GapLaws } from './gaps.ts';
 import type { HeldInterface, Tangent } from './held-interface.ts';
-import { exactStep } from './line-search.ts';
+import { exactStep, type Slope } from './line-search.ts';
 import { backSquare, eliminateSquare, forwardSquare } from './square.ts';
 
 /** Share of the work done so far below which what is left to gain is rounding. */
@@ -52,130 +52,135 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
   const step = new Float64Array(size);
   const along = new Float64Array(size);
   const diagonal = new Float64Array(size);
-  const closed = { values: new Float64Array(size * size), inverse: new Float64Array(size) };
+  const closed = { n: 0, values: new Float64Array(size * size), inverse: new Float64Array(size) };
   const amounts = new Float64Array(laws.rows);
   const rates = new Float64Array(laws.rows);
   const trial = new Float64Array(laws.rows);
   const force = new Float64Array(laws.rows);
   const bearing = new Uint8Array(laws.contacts + laws.sleeves);
-  let tangent: Tangent = { n: 0, ...closed };
+  // The interface at work and its number of unknowns; the tangent taken last, what it is scaled by and leaves free.
+  let held: HeldInterface;
+  let n = 0;
+  let tangent: Tangent = closed;
+  let scale: Float64Array = diagonal;
   let motion: Float64Array | null = null;
+  // Slope of the energy along a step: start + curve t + what contacts and sleeves add.
+  let start = 0;
+  let curve = 0;
+  const slope: Slope = { value: 0, rate: 0, at: slopeAt };
 
-  function solve(held: HeldInterface, load: Float64Array, x: Float64Array): void {
-    settle(held, load, x);
+  function solve(interfaceHeld: HeldInterface, load: Float64Array, x: Float64Array): void {
+    held = interfaceHeld;
+    n = held.open.n;
+    settle(load, x);
     if (motion) throw new FreeMotion(motion);
   }
 
-  function settle(held: HeldInterface, load: Float64Array, x: Float64Array): void {
-    const n = held.open.n;
-    x.fill(0, 0, n);
+  function settle(load: Float64Array, x: Float64Array): void {
+    for (let i = 0; i < n; i++) x[i] = 0;
     amounts.fill(0);
     laws.bears(amounts, bearing);
     let work = 0;
     let previous = Number.POSITIVE_INFINITY;
-    let stalled = false;
+    let isStalled = false;
     for (let count = 0; count < MOST_STEPS; count++) {
-      findResidual(held, load, x);
-      takeTangent(held);
-      step.set(residual);
+      findResidual(load, x);
+      takeTangent();
+      for (let i = 0; i < n; i++) step[i] = residual[i]!;
       solveTangent(tangent, step);
       const gain = dot(residual, step, n);
       // A soft pivot gains 1 / SOFT times what a sound one would for the same force.
-      if ((motion ? SOFT : 1) * gain <= SETTLED * work || (stalled && gain >= previous / 4)) return;
-      const t = stepLength(held, gain);
+      if ((motion ? SOFT : 1) * gain <= SETTLED * work || (isStalled && gain >= previous / 4)) return;
+      const t = stepLength(gain);
       for (let i = 0; i < n; i++) x[i]! += t * step[i]!;
       multiplyRows(held.gapRows, n, x, amounts);
       const isWhole = !laws.bears(amounts, bearing) && t === 1;
       if (isWhole && laws.isLinear(bearing)) return;
-      work = Math.abs(dot(load, x, n)) + gapWork();
-      stalled = isWhole && gain <= STALLED * work;
+      laws.force(amounts, force);
+      work = Math.abs(dot(load, x, n)) + Math.abs(dot(force, amounts, laws.rows));
+      isStalled = isWhole && gain <= STALLED * work;
       previous = gain;
     }
-    throw new InputError(
-      `contacts and sleeves did not settle in ${MOST_STEPS} steps`,
-      '',
-      'look for stiffness far apart',
-    );
-  }
-
-  /** What contacts and sleeves have taken up. */
-  function gapWork(): number {
-    laws.force(amounts, force);
-    return Math.abs(dot(force, amounts, laws.rows));
+    const what = `contacts and sleeves did not settle in ${MOST_STEPS} steps`;
+    throw new InputError(what, 'contacts', 'look for stiffness far apart');
   }
 
   /** residual = load - block x - rowsT force */
-  function findResidual(held: HeldInterface, load: Float64Array, x: Float64Array): void {
-    const n = held.open.n;
+  function findResidual(load: Float64Array, x: Float64Array): void {
     multiplyBlock(held.block, n, x, residual);
     laws.force(amounts, force);
     for (let i = 0; i < n; i++) residual[i] = load[i]! - residual[i]!;
     for (let row = 0; row < laws.rows; row++) {
-      if (force[row] === 0) continue;
-      for (let i = 0; i < n; i++) residual[i]! -= force[row]! * held.gapRows[row * n + i]!;
+      const pull = force[row]!;
+      if (pull === 0) continue;
+      for (let i = 0; i < n; i++) residual[i]! -= pull * held.gapRows[row * n + i]!;
     }
   }
 
-  /** The factored tangent of the present state, and the motion that it leaves free. */
-  function takeTangent(held: HeldInterface): void {
-    if (!bearing.includes(1)) {
-      if (!held.isFactored) {
-        held.open.values.set(held.block);
-        held.openMotion = factor(held, held.open, held.diagonal);
-        held.isFactored = true;
-      }
-      tangent = held.open;
-      motion = held.openMotion;
-      return;
+  /** Factors the tangent of the present state; while nothing bears it is the block's own, factored once. */
+  function takeTangent(): void {
+    const isOpen = !bearing.includes(1);
+    tangent = isOpen ? held.open : closed;
+    scale = isOpen ? held.diagonal : diagonal;
+    motion = isOpen ? held.openMotion : null;
+    if (isOpen && held.isFactored) return;
+    closed.n = n;
+    for (let i = 0; i < n * n; i++) tangent.values[i] = held.block[i]!;
+    if (!isOpen) {
+      for (let i = 0; i < n; i++) diagonal[i] = held.diagonal[i]!;
+      laws.tangent(amounts, addRow);
     }
-    const n = held.open.n;
-    tangent = { n, ...closed };
-    closed.values.set(held.block);
-    diagonal.set(held.diagonal);
-    laws.tangent(amounts, (k, row, weight, weight2) => addRow(held.gapRows, n, k, row, weight, weight2));
-    motion = factor(held, tangent, diagonal);
+    eliminateSquare(tangent.values, n, n, scale, tangent.inverse, judge);
+    if (!isOpen) return;
+    held.openMotion = motion;
+    held.isFactored = true;
   }
 
-  function addRow(gapRows: Float64Array, n: number, k: number, row: number, weight: number, weight2: number): void {
+  /** Adds k times a row (or the weighted sum of two) by itself to the tangent. */
+  function addRow(k: number, row: number, weight: number, weight2: number): void {
+    const { gapRows } = held;
     for (let i = 0; i < n; i++) {
       along[i] = weight * gapRows[row * n + i]! + (weight2 === 0 ? 0 : weight2 * gapRows[(row + 1) * n + i]!);
     }
     for (let i = 0; i < n; i++) {
-      if (along[i] === 0) continue;
       const share = k * along[i]!;
+      if (share === 0) continue;
       diagonal[i]! += share * along[i]!;
       for (let j = i; j < n; j++) closed.values[i * n + j]! += share * along[j]!;
     }
   }
 
-  function factor(held: HeldInterface, system: Tangent, scale: Float64Array): Float64Array | null {
-    let free: Float64Array | null = null;
-    eliminateSquare(system.values, system.n, system.n, scale, system.inverse, (unknown) => {
-      const { pivot, freeMotion } = measure(held, system, unknown, amounts);
-      if (!freeMotion) return pivot;
-      free ??= freeMotion;
-      return SOFT * (scale[unknown]! || 1);
-    });
-    return free;
+  function judge(unknown: number): number {
+    const { pivot, freeMotion } = measure(held, tangent, unknown, amounts);
+    if (!freeMotion) return pivot;
+    motion ??= freeMotion;
+    return SOFT * (scale[unknown]! || 1);
   }
 
-  function stepLength(held: HeldInterface, gain: number): number {
+  /** The step that is best along the Newton direction. */
+  function stepLength(gain: number): number {
     if (laws.rows === 0) return 1;
-    const n = held.open.n;
     multiplyRows(held.gapRows, n, step, rates);
     multiplyBlock(held.block, n, step, along);
-    const curve = dot(along, step, n);
-    laws.force(amounts, force);
-    const start = -gain - dot(force, rates, laws.rows);
-    const slope = (t: number): number => {
-      for (let row = 0; row < laws.rows; row++) trial[row] = amounts[row]! + t * rates[row]!;
-      laws.force(trial, force);
-      return start + t * curve + dot(force, rates, laws.rows);
-    };
+    curve = dot(along, step, n);
+    start = -gain - dot(force, rates, laws.rows);
     const t = exactStep(slope, -gain);
     if (Number.isFinite(t)) return t;
     if (motion) throw new FreeMotion(motion);
     throw new InputError('the loads push the frame without end', 'loads', 'look for numbers far out of scale');
+  }
+
+  function slopeAt(t: number): void {
+    for (let row = 0; row < laws.rows; row++) trial[row] = amounts[row]! + t * rates[row]!;
+    laws.force(trial, force);
+    slope.value = start + t * curve + dot(force, rates, laws.rows);
+    slope.rate = curve;
+    laws.tangent(trial, addRate);
+  }
+
+  function addRate(k: number, row: number, weight: number, weight2: number): void {
+    const rate = weight * rates[row]! + (weight2 === 0 ? 0 : weight2 * rates[row + 1]!);
+    slope.rate += k * rate * rate;
   }
 
   return { solve, amounts, tangent: () => tangent };
@@ -189,7 +194,7 @@ export function solveTangent({ values, n, inverse }: Tangent, x: Float64Array): 
 
 /** out = block x, from the upper triangle. */
 function multiplyBlock(block: Float64Array, n: number, x: Float64Array, out: Float64Array): void {
-  out.fill(0, 0, n);
+  for (let i = 0; i < n; i++) out[i] = 0;
   for (let i = 0; i < n; i++) {
     const xi = x[i]!;
     let sum = block[i * n + i]! * xi;

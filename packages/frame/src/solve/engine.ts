@@ -83,10 +83,12 @@ export function buildEngine(topology: Topology, inputs: FrameInputs, options: En
     writer.writeGaps(rows);
     coordinates.refresh(rows);
     writeStiffness(memory.stiffness, elements, inputs, writer.lengthsMm);
-    namingFreedom(null, () => {
+    try {
       factor(kernel.eliminate);
       ends.refresh();
-    });
+    } catch (error) {
+      throw inWords(error, null);
+    }
   }
 
   /** Assembles and eliminates; where a pivot is suspect, once more with every such pivot measured. */
@@ -144,18 +146,18 @@ export function buildEngine(topology: Topology, inputs: FrameInputs, options: En
   }
 
   function settleEnds(load: number, x: Float64Array, width: number, column: number): void {
-    namingFreedom(topology.loads[load] ?? null, () => ends.settle(load, x, width, column));
-    gapAmounts.set(ends.amounts, laws.rows * load);
+    try {
+      ends.settle(load, x, width, column);
+    } catch (error) {
+      throw inWords(error, topology.loads[load] ?? null);
+    }
+    for (let row = 0; row < laws.rows; row++) gapAmounts[laws.rows * load + row] = ends.amounts[row]!;
   }
 
-  /** Says a free motion in words. */
-  function namingFreedom(load: string | null, work: () => void): void {
-    try {
-      work();
-    } catch (error) {
-      if (!(error instanceof FreeMotion)) throw error;
-      throw refuseMotion(error.motion, unknowns, inputs.nodesMm, topology.nodes, load);
-    }
+  /** A free motion as a refusal that names it; any other fault as it is. */
+  function inWords(error: unknown, load: string | null): unknown {
+    if (!(error instanceof FreeMotion)) return error;
+    return refuseMotion(error.motion, unknowns, inputs.nodesMm, topology.nodes, load);
   }
 
   return {

@@ -1,6 +1,6 @@
 /** A motion that nothing resists, said in words: the node that moves most and the direction it is free in. */
 import { InputError } from '@bonewright/fault';
-import { type Unknowns, writeNodeMotion } from '../assemble/motions.ts';
+import { type Unknowns, writeMotions } from '../assemble/motions.ts';
 
 const AXIS = ['x', 'y', 'z'];
 
@@ -13,9 +13,7 @@ export function refuseMotion(
   load: string | null,
 ): InputError {
   const six = new Float64Array(nodes.length * 6);
-  nodes.forEach((_, node) => {
-    writeNodeMotion(six, node * 6, unknowns, nodesMm, node, motion, 1, 0);
-  });
+  writeMotions(six, unknowns, nodesMm, motion, 1, 1);
   const shift = largest(six, (at) => at % 6 < 3);
   const turn = largest(six, (at) => at % 6 >= 3);
   const turns = Math.abs(six[turn] ?? 0) * frameSize(nodesMm) > Math.abs(six[shift] ?? 0);

@@ -58,6 +58,14 @@ export function gapCoordinates(
     count += 1;
   }
 
+  /** One operation on two lines of the block at once, their numbers `stride` apart. */
+  function operateLine(x: Float64Array, a: number, b: number, stride: number, m: number): void {
+    const end = width * stride;
+    if (m === 0) for (let i = 0; i < end; i += stride) exchange(x, a + i, b + i);
+    else if (a === b) for (let i = 0; i < end; i += stride) x[b + i]! *= m;
+    else for (let i = 0; i < end; i += stride) x[b + i]! += m * x[a + i]!;
+  }
+
   /** Operations first...last on one line of numbers, `stride` apart from `start` on. */
   function operate(x: Float64Array, start: number, stride: number, first: number, last: number): void {
     for (let i = first; i < last; i++) {
@@ -135,8 +143,12 @@ export function gapCoordinates(
     for (let i = 0; i < width; i++) {
       for (let j = 0; j < i; j++) values[base + i * width + j] = values[base + j * width + i]!;
     }
-    for (let i = 0; i < width; i++) operate(values, base + i * width, 1, 0, count);
-    for (let i = 0; i < width; i++) operate(values, base + i, width, 0, count);
+    for (let i = 0; i < count; i++) {
+      const a = from[i]!;
+      const b = to[i]!;
+      operateLine(values, base + a, base + b, width, factor[i]!);
+      operateLine(values, base + a * width, base + b * width, 1, factor[i]!);
+    }
     // A measure for pivots only: cross terms are left out.
     for (let i = 0; i < count; i++) {
       const [a, b] = [interior + from[i]!, interior + to[i]!];

@@ -74,8 +74,9 @@ export function refreshBlock(held: HeldInterface, program: Program, memory: Memo
   const width = program.unknowns - program.interior;
   for (let i = 0; i < n; i++) {
     for (let j = i; j < n; j++) {
-      const [a, b] = [unknowns[i]! - program.interior, unknowns[j]! - program.interior];
-      values[i * n + j] = memory.values[program.interfaceAt + Math.min(a, b) * width + Math.max(a, b)]!;
+      const a = unknowns[i]! - program.interior;
+      const b = unknowns[j]! - program.interior;
+      values[i * n + j] = memory.values[program.interfaceAt + (a < b ? a * width + b : b * width + a)]!;
     }
     wholeDiagonal[i] = memory.diagonal[unknowns[i]!]!;
   }

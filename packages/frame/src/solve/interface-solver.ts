@@ -35,7 +35,8 @@ export function interfaceSolver(
   heldBy: readonly Int32Array[],
   setOf: Int32Array,
 ): InterfaceSolver {
-  const sets = heldBy.map((slots) => holdInterface(program, slots, rowUnknowns, laws.rows));
+  const sets = shareRooms(heldBy, (slots) => holdInterface(program, slots, rowUnknowns, laws.rows));
+  const distinct = new Set(sets);
   const kept = program.unknowns - program.interior - program.hidden;
   const firstKept = program.interior + program.hidden;
   const structure = (): Structure => ({ program, memory: memory(), coordinates });
@@ -46,15 +47,21 @@ export function interfaceSolver(
   const force = new Float64Array(kept);
   const motion = new Float64Array(kept);
 
+  let current: HeldInterface | undefined;
+
   function refresh(): void {
-    for (const held of sets) {
-      refreshBlock(held, program, memory(), (unknown) => {
-        const { pivot, freeMotion } = measureHeld(structure(), held, unknown);
-        if (freeMotion) throw new FreeMotion(freeMotion);
-        return pivot;
-      });
+    for (const held of distinct) {
+      current = held;
+      refreshBlock(held, program, memory(), judge);
       refreshGaps(held, program, coordinates.rows);
     }
+  }
+
+  function judge(unknown: number): number {
+    if (!current) throw new Error('no interface is being refreshed');
+    const { pivot, freeMotion } = measureHeld(structure(), current, unknown);
+    if (freeMotion) throw new FreeMotion(freeMotion);
+    return pivot;
   }
 
   function settle(load: number, x: Float64Array, columns: number, column: number): void {
@@ -67,7 +74,7 @@ export function interfaceSolver(
   function correct(load: number, x: Float64Array, columns: number, column: number): void {
     const held = sets[setOf[load]!]!;
     passOn(held, x, columns, column);
-    motion.set(force);
+    for (let i = 0; i < held.open.n; i++) motion[i] = force[i]!;
     solveTangent(solver.tangent(), motion);
     complete(held, x, columns, column);
   }
@@ -98,4 +105,15 @@ export function interfaceSolver(
   }
 
   return { refresh, settle, correct, amounts: solver.amounts };
+}
+
+/** One room for all sets that hold the same. */
+function shareRooms(heldBy: readonly Int32Array[], make: (slots: Int32Array) => HeldInterface): HeldInterface[] {
+  const rooms = new Map<string, HeldInterface>();
+  return heldBy.map((slots) => {
+    const key = slots.toSorted().join();
+    const room = rooms.get(key) ?? make(slots);
+    rooms.set(key, room);
+    return room;
+  });
 }

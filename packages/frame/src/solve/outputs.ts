@@ -1,6 +1,6 @@
 /** From an engine's motions and deformations to displacements, member end forces, contacts and sleeves. */
 import { MODES } from '../assemble/deformations.ts';
-import { writeNodeMotion } from '../assemble/motions.ts';
+import { writeMotions } from '../assemble/motions.ts';
 import type { FrameInputs, FrameOutputs } from '../model/compiled-frame.ts';
 import type { Engine } from './engine.ts';
 import { SLEEVE_ROWS } from './gaps.ts';
@@ -25,11 +25,8 @@ export function outputWriter(engine: Engine, inputs: FrameInputs): { outputs: Fr
 
   function write(): void {
     const { x, amounts, stiffness } = engine.kernel.memory();
+    writeMotions(outputs.displacements, engine.unknowns, inputs.nodesMm, x, columns, cases);
     for (let load = 0; load < cases; load++) {
-      for (let node = 0; node < nodes; node++) {
-        const at = (load * nodes + node) * 6;
-        writeNodeMotion(outputs.displacements, at, engine.unknowns, inputs.nodesMm, node, x, columns, load);
-      }
       for (let member = 0; member < members; member++) {
         const element = engine.elements.ofMember[member]!;
         if (element < 0) continue;
@@ -71,10 +68,14 @@ function writeEnds(
   column: number,
   turn: number,
 ): void {
-  const force = (mode: number): number =>
-    stiffness[element * MODES + mode]! * amounts[(element * MODES + mode) * columns + column]!;
-  const [pull, twist] = [force(0), force(1)];
-  const [differenceZ, sumZ, differenceY, sumY] = [force(2), force(3), force(4), force(5)];
+  const mode = element * MODES;
+  const amount = mode * columns + column;
+  const pull = stiffness[mode]! * amounts[amount]!;
+  const twist = stiffness[mode + 1]! * amounts[amount + columns]!;
+  const differenceZ = stiffness[mode + 2]! * amounts[amount + 2 * columns]!;
+  const sumZ = stiffness[mode + 3]! * amounts[amount + 3 * columns]!;
+  const differenceY = stiffness[mode + 4]! * amounts[amount + 4 * columns]!;
+  const sumY = stiffness[mode + 5]! * amounts[amount + 5 * columns]!;
   out[at] = -pull;
   out[at + 1] = turn * sumZ;
   out[at + 2] = -turn * sumY;

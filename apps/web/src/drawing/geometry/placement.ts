@@ -87,6 +87,8 @@ function placeIm(front: ViewFigure['im'], side: ViewFigure['im']): PlacedIm | nu
 
 /** Corners are cut so often: enough to look bent, not broken. */
 const CUTS = 3;
+/** A long straight side stays straight but for this much. */
+const MOST_CUT_MM = 1.5;
 
 /** Into the column from outside, over, and down the bone, its corners bent round. */
 function bent(bend: readonly Point3[], straight: readonly Point3[]): Point3[] {
@@ -95,12 +97,12 @@ function bent(bend: readonly Point3[], straight: readonly Point3[]): Point3[] {
   return line;
 }
 
-/** Each corner replaced by two points a quarter along its sides. */
+/** Each corner replaced by two points a little along its sides. */
 function cornersCut(line: readonly Point3[]): Point3[] {
   const pieces = line.slice(1).map((to, i) => {
     const from = line[i]!;
-    const quarter = distance(from, to) / 4;
-    return [towards(from, to, quarter), towards(to, from, quarter)] as const;
+    const cut = Math.min(distance(from, to) / 4, MOST_CUT_MM);
+    return [towards(from, to, cut), towards(to, from, cut)] as const;
   });
   return [line[0]!, ...pieces.flatMap((pair) => [...pair]).slice(1, -1), line.at(-1)!];
 }

@@ -8,8 +8,8 @@ interface MarkProps {
   readonly label: string;
   readonly unit: number;
   readonly colour: string;
-  /** How far the balloon stands below its mark, in screen pixels, to leave room for a neighbour's. */
-  readonly balloonDown: number;
+  /** From the mark to its balloon, in film pixels; null where the mark has no number. */
+  readonly balloon: Pixel | null;
   readonly onHold: (place: Pixel) => void;
   readonly onKeep: (place: Pixel) => void;
   readonly onRemove: () => void;
@@ -38,7 +38,7 @@ interface Grip {
   isDrag: boolean;
 }
 
-export function Mark({ at, word, label, unit, colour, balloonDown, onHold, onKeep, onRemove, onTap }: MarkProps) {
+export function Mark({ at, word, label, unit, colour, balloon, onHold, onKeep, onRemove, onTap }: MarkProps) {
   const grip = useRef<Grip | null>(null);
   const [x, y] = at;
   const keys = (event: KeyboardEvent) => {
@@ -76,7 +76,6 @@ export function Mark({ at, word, label, unit, colour, balloonDown, onHold, onKee
     else onTap(event);
   };
   const cross = `M${x - CROSS_PX * unit} ${y}h${2 * CROSS_PX * unit}M${x} ${y - CROSS_PX * unit}v${2 * CROSS_PX * unit}`;
-  const balloon: Pixel = [x + 26 * unit, y + balloonDown * unit];
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button cannot lie inside a drawing
     <g
@@ -93,19 +92,19 @@ export function Mark({ at, word, label, unit, colour, balloonDown, onHold, onKee
       <circle cx={x} cy={y} r={REACH_PX * unit} fill="transparent" className="film-mark-ring" strokeWidth={2 * unit} />
       <path d={cross} stroke="var(--surround)" strokeOpacity="0.75" strokeWidth={3.4 * unit} fill="none" />
       <path d={cross} stroke={colour} strokeWidth={1.4 * unit} fill="none" />
-      {word && (
+      {balloon && (
         <g>
           <circle
-            cx={balloon[0]}
-            cy={balloon[1]}
+            cx={x + balloon[0]}
+            cy={y + balloon[1]}
             r={BALLOON_PX * unit}
             fill="var(--surround)"
             stroke={colour}
             strokeWidth={1.25 * unit}
           />
           <text
-            x={balloon[0]}
-            y={balloon[1] + 4.6 * unit}
+            x={x + balloon[0]}
+            y={y + balloon[1] + 4.6 * unit}
             fontSize={13 * unit}
             textAnchor="middle"
             fill="var(--chalk)"

@@ -5,6 +5,7 @@ import { Haloed, lineThrough } from '../../plan/films/halo.tsx';
 import { placeOf, TARGET_WORDS, TARGETS, type Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
 import type { Working } from '../marks/working.ts';
+import { balloonFrom } from './balloon.ts';
 import { Mark } from './mark.tsx';
 
 interface MarkedProps {
@@ -33,6 +34,7 @@ const colourOf = (target: Target): string => (target.startsWith('fracture') ? 'v
 export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) {
   const { working, holdMark, keepMark } = marks;
   const [from, to] = working.fracture;
+  const balloons = balloonsOf(working, unit);
   return (
     <g>
       {from && to && (
@@ -55,7 +57,7 @@ export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) 
               label={`${TARGET_WORDS[target]}: column ${at[0].toFixed(0)}, row ${at[1].toFixed(0)}`}
               unit={unit}
               colour={colourOf(target)}
-              balloonDown={balloonDown(working, target, unit)}
+              balloon={balloons.get(target) ?? null}
               onTap={onTap}
               onHold={(place) => holdMark(target, place)}
               onKeep={(place) => {
@@ -74,14 +76,23 @@ export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) 
   );
 }
 
-const BALLOON_ROOM_PX = 24;
-
-/** The balloons of 2 and 3 make way for each other where the fracture leaves little room. */
-function balloonDown({ clicks: [, second, third] }: Working, target: Target, unit: number): number {
-  if (!second || !third || (target !== 'click-2' && target !== 'click-3')) return 0;
-  const apart = Math.abs(third[1] - second[1]) / unit;
-  const missing = Math.max(0, BALLOON_ROOM_PX - apart) / 2;
-  return target === 'click-2' ? -missing : missing;
+/** Each numbered mark's balloon, clear of every mark and of the balloons before it. */
+function balloonsOf(working: Working, unit: number): ReadonlyMap<Target, Pixel> {
+  const onScreen = ([col, row]: Pixel): Pixel => [col / unit, row / unit];
+  const placed = TARGETS.flatMap((target) => {
+    const at = placeOf(working, target);
+    return at ? [{ target, at: onScreen(at) }] : [];
+  });
+  const taken: Pixel[] = [];
+  const balloons = new Map<Target, Pixel>();
+  for (const { target, at } of placed) {
+    if (!WORD[target]) continue;
+    const others = placed.filter((other) => other.target !== target).map((other) => other.at);
+    const [dx, dy] = balloonFrom(at, [...others, ...taken]);
+    taken.push([at[0] + dx, at[1] + dy]);
+    balloons.set(target, [dx * unit, dy * unit]);
+  }
+  return balloons;
 }
 
 export const saysPlace = (target: Target, [col, row]: Pixel): string =>

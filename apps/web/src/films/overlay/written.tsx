@@ -27,10 +27,12 @@ function Bend({ trace, unit }: { readonly trace: Trace; readonly unit: number })
   if (!distal || angulationDeg.value === null) return null;
   const middle: Pixel = [(distal.axis.from[0] + distal.axis.to[0]) / 2, (distal.axis.from[1] + distal.axis.to[1]) / 2];
   const outer = distal.stations.flatMap(({ walls }) => walls.outer ?? []).map(([x]) => x);
-  const right = Math.max(middle[0], ...outer) + 30 * unit;
+  const isLeft = ballIsBeside(trace, middle, unit);
+  const edge = isLeft ? Math.min(middle[0], ...outer) : Math.max(middle[0], ...outer);
   return (
     <Figure
-      at={[right, middle[1]]}
+      at={[edge + (isLeft ? -1 : 1) * BESIDE_PX * unit, middle[1]]}
+      anchor={isLeft ? 'end' : 'start'}
       value={`${figure(Math.abs(angulationDeg.value))}°`}
       spread={spread(angulationDeg)}
       unit={unit}
@@ -38,18 +40,28 @@ function Bend({ trace, unit }: { readonly trace: Trace; readonly unit: number })
   );
 }
 
+const BESIDE_PX = 30;
+const ROOM_PX = 60;
+
+/** The ball lies where the figure would stand at the right. */
+function ballIsBeside({ ball }: Trace, [x, y]: Pixel, unit: number): boolean {
+  if (!ball || ball.centre[0] < x) return false;
+  return Math.abs(ball.centre[1] - y) < ball.longAxisPx / 2 + ROOM_PX * unit;
+}
+
 const spread = ({ sd }: Measured): string => (sd === null ? '' : `± ${figure(sd)}`);
 
 interface FigureProps {
   readonly at: Pixel;
+  readonly anchor: 'start' | 'end';
   readonly value: string;
   readonly spread: string;
   readonly unit: number;
 }
 
-function Figure({ at: [x, y], value, spread, unit }: FigureProps) {
+function Figure({ at: [x, y], anchor, value, spread, unit }: FigureProps) {
   return (
-    <g fill="var(--chalk)" strokeWidth={3.5 * unit}>
+    <g fill="var(--chalk)" strokeWidth={3.5 * unit} textAnchor={anchor}>
       <text x={x} y={y} fontSize={FIGURE_PX * unit} className="film-figure">
         {value}
       </text>

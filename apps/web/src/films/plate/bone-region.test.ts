@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { boneRegion, viewOf } from './bone-region.ts';
+import { boneRegion, ROOM_TO_SEE, viewOf } from './bone-region.ts';
 import { screenPlace } from './viewport.ts';
 
 const film = { cols: 640, rows: 960 };
 
 test('three clicks of four mark out nothing, nor do four on one spot', () => {
-  expect(boneRegion([[1, 1], [2, 2], [3, 3], null], film)).toBeNull();
+  expect(boneRegion([[1, 1], [2, 2], [3, 3], null], film, ROOM_TO_SEE)).toBeNull();
   expect(
     boneRegion(
       [
@@ -26,7 +26,7 @@ test('every click is seen in the view on the bone, with room on all sides', () =
     [301, 479],
     [281, 604],
   ] as const;
-  const region = boneRegion(clicks, film);
+  const region = boneRegion(clicks, film, ROOM_TO_SEE);
   if (!region) throw new Error('four clicks mark out a region');
   const plate = { width: 440, height: 660 };
   for (const click of clicks) {

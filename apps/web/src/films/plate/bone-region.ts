@@ -9,18 +9,19 @@ interface FilmSize {
   readonly rows: number;
 }
 
-/** Room around the clicks, in shares of their distance: the ends of the bone lie beyond them. */
-const ROOM = 0.35;
+/** Room around the clicks, in shares of their distance: to see the bone's ends, and to see nothing but bone. */
+export const ROOM_TO_SEE = 0.35;
+export const ROOM_FOR_LEVELS = 0.06;
 const LEAST_PX = 8;
 
 /** Null until all four are placed, or where they lie on one spot. */
-export function boneRegion(clicks: FourClicks, { cols, rows }: FilmSize): Region | null {
+export function boneRegion(clicks: FourClicks, { cols, rows }: FilmSize, roomShare: number): Region | null {
   const placed = clicks.filter((click) => click !== null);
   if (placed.length < clicks.length) return null;
   const x = placed.map(([col]) => col);
   const y = placed.map(([, row]) => row);
   const length = Math.hypot(Math.max(...x) - Math.min(...x), Math.max(...y) - Math.min(...y));
-  const room = length * ROOM;
+  const room = length * roomShare;
   const region = {
     left: Math.max(0, Math.floor(Math.min(...x) - room)),
     top: Math.max(0, Math.floor(Math.min(...y) - room)),

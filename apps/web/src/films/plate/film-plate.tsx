@@ -8,7 +8,7 @@ import type { Marks } from '../marks/use-marks.ts';
 import { Found } from '../overlay/found.tsx';
 import { Marked, saysPlace } from '../overlay/marked.tsx';
 import { Written } from '../overlay/written.tsx';
-import { boneRegion, viewOf } from './bone-region.ts';
+import { boneRegion, ROOM_TO_SEE, viewOf } from './bone-region.ts';
 import { FilmCanvas } from './film-canvas.tsx';
 import { chosen, type Looking, swapped, windowOf, withWindow } from './looking.ts';
 import { PlateCaption } from './plate-caption.tsx';
@@ -41,7 +41,7 @@ export function FilmPlate({ film, name, marks, trace, target, busy, onTarget }: 
   const whole = useMemo(() => wholeFilm(facts, size), [facts, size]);
   const isTraced = trace !== null;
   const bone = useMemo(() => {
-    const region = boneRegion(marks.working.clicks, facts);
+    const region = boneRegion(marks.working.clicks, facts, ROOM_TO_SEE);
     return region && isTraced ? viewOf(region, size) : null;
   }, [marks.working.clicks, facts, size, isTraced]);
   const view = seen ?? bone ?? whole;

@@ -18,6 +18,12 @@ export function DrawerDialog({ drawer, isStart, onKeep, onClose }: DrawerDialogP
   const [draft, setDraft] = useState(drawer);
   useEffect(() => dialog.current?.showModal(), []);
   const nothing = draft.pins.length === 0 || draft.columns.length === 0;
+  const keep = () => {
+    const wrong = dialog.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    if (wrong) return wrong.focus();
+    onKeep(withNames(draft, drawer));
+    dialog.current?.close();
+  };
   return (
     <dialog ref={dialog} className="drawer-dialog" aria-labelledby="drawer-title" onClose={onClose}>
       <header className="side-head">
@@ -33,15 +39,7 @@ export function DrawerDialog({ drawer, isStart, onKeep, onClose }: DrawerDialogP
       <ImRows draft={draft} onChange={setDraft} />
       <ColumnRows draft={draft} onChange={setDraft} />
       <footer className="drawer-foot">
-        <button
-          type="button"
-          className="button button-main"
-          disabled={nothing}
-          onClick={() => {
-            onKeep(withNames(draft, drawer));
-            dialog.current?.close();
-          }}
-        >
+        <button type="button" className="button button-main" disabled={nothing} onClick={keep}>
           Keep this drawer
         </button>
         {nothing && <span className="field-why">A plan needs at least one pin and one column.</span>}

@@ -43,16 +43,17 @@ export function startEngine(): Engine {
 
 function startWorker(role: Role): Running {
   const worker = new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module', name: role });
-  let resolve: (stopped: null) => void = () => {};
-  const stopped = new Promise<null>((resolved) => {
-    resolve = resolved;
+  let end: (stopped: null) => void = () => {};
+  const stopped = new Promise<null>((resolve, reject) => {
+    end = resolve;
+    worker.addEventListener('error', ({ message }) => reject(new Error(`the mechanics do not run here: ${message}`)));
   });
   return {
     jobs: wrap<Jobs>(worker),
     stopped,
     stop: () => {
       worker.terminate();
-      resolve(null);
+      end(null);
     },
   };
 }

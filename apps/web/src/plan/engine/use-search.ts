@@ -18,11 +18,6 @@ export function useSearch(engine: Engine): SearchState {
   const [words, setWords] = useState('');
   const [isRunning, setRunning] = useState(false);
   const [soFar, setSoFar] = useState<Ranking | null>(null);
-  const end = useCallback((said: string) => {
-    setRunning(false);
-    setSoFar(null);
-    setWords(said);
-  }, []);
   const run = useCallback(
     async (file: CaseFile) => {
       setRunning(true);
@@ -31,17 +26,18 @@ export function useSearch(engine: Engine): SearchState {
         setSoFar(progress);
         setWords(progressWords(progress));
       });
-      const answer = await engine.ask('search', (jobs) => jobs.rank(file, tell));
-      if (!answer) return null;
-      end(answer.why ?? '');
-      return answer.value;
+      try {
+        const answer = await engine.ask('search', (jobs) => jobs.rank(file, tell));
+        setWords(answer ? (answer.why ?? '') : 'stopped; nothing was changed');
+        return answer?.value ?? null;
+      } finally {
+        setRunning(false);
+        setSoFar(null);
+      }
     },
-    [engine, end],
+    [engine],
   );
-  const stop = useCallback(() => {
-    engine.stop('search');
-    end('stopped; nothing was changed');
-  }, [engine, end]);
+  const stop = useCallback(() => engine.stop('search'), [engine]);
   return { isRunning, words, soFar, run, stop };
 }
 

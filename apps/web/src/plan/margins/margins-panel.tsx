@@ -1,9 +1,11 @@
 /** The five margins worst first, and whether their figures are quick or full ones. */
 import './margins.css';
-import type { LoadName } from '@bonewright/construct';
+import type { LoadName, Plan } from '@bonewright/construct';
 import type { ReactNode } from 'react';
+import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import type { Assessment } from '../engine/use-assessment.ts';
 import { MarginList } from './margin-list.tsx';
+import { worstMargin } from './worst.ts';
 
 interface MarginsPanelProps {
   readonly assessment: Assessment;
@@ -25,8 +27,22 @@ export function MarginsPanel({ assessment, samples, onOpen, children }: MarginsP
         {stateWords(assessment, samples)}
       </p>
       {why && <p className="callout callout-stop">{why}</p>}
+      {plan && <Beyond plan={plan} />}
       {plan && <MarginList plan={plan} isQuick={exactness === 'quick'} onOpen={onOpen} />}
     </section>
+  );
+}
+
+/** The plan's verdict, where checks make it worse than its margins. */
+function Beyond({ plan }: { readonly plan: Plan }) {
+  if (plan.verdict === worstMargin(plan).verdict) return null;
+  const count = plan.checks.filter(({ verdict }) => verdict === plan.verdict).length;
+  const s = count === 1 ? 's' : '';
+  const does = plan.verdict === 'stop' ? `stop${s} this plan` : `ask${s} for care`;
+  return (
+    <p className="margins-beyond">
+      <VerdictWord verdict={plan.verdict} word={`${plan.verdict}: ${count} of the checks below ${does}`} />
+    </p>
   );
 }
 

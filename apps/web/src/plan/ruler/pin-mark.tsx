@@ -107,6 +107,7 @@ function Balloon({ layout, pin, number, balloonX, isSelected, colour }: DrawnPin
       <circle {...centre} r={BALLOON_PX + 8} fill="transparent" />
       <circle {...centre} r={BALLOON_PX} fill={isSelected ? colour : 'var(--leaf)'} stroke={colour} strokeWidth="1.5" />
       {isSelected && <circle {...centre} r={BALLOON_PX + 4} fill="none" stroke={colour} strokeWidth="2" />}
+      <circle {...centre} r={BALLOON_PX + 8} className="pin-focus" />
       <text
         x={balloonX}
         y={balloonY + 5}

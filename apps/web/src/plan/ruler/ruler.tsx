@@ -28,13 +28,18 @@ export interface RulerProps {
   readonly edit: RulerEdit | null;
 }
 
-const MOST_HEIGHT_PX = 322;
+/** On a screen of usual height the ruler ends with the page; on a higher one it grows. */
+const USUAL_HEIGHT_PX = 322;
+const SHARE_OF_SCREEN = 0.36;
 
 export function Ruler(props: RulerProps) {
   const { patientCase, placement } = props;
   const [box, { width }] = useSize<HTMLDivElement>();
   const layout = useMemo(
-    () => (width > 0 ? layOut(patientCase, placement, width, MOST_HEIGHT_PX) : null),
+    () =>
+      width > 0
+        ? layOut(patientCase, placement, width, Math.max(USUAL_HEIGHT_PX, SHARE_OF_SCREEN * window.innerHeight))
+        : null,
     [patientCase, placement, width],
   );
   return (

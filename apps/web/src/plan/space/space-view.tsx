@@ -128,13 +128,21 @@ function keyAction(key: string, { eye, turn, zoomBy, fade, back }: Hands): boole
 
 /** Room for the whole bone whichever way it is turned, so that turning does not make it jump. */
 function frameOf(pieces: readonly Piece[], lengthMm: number, zoom: number): string {
-  const points = pieces.flatMap(({ face, disc }) => (disc ? [...face, disc.centre] : face));
+  const points = pieces.flatMap(({ face, disc }) => (disc ? [...face, ...corners(disc)] : face));
   const u = points.map(([x]) => x);
   const v = points.map(([, y]) => y);
   const [uMiddle, vMiddle] = [(Math.min(...u) + Math.max(...u)) / 2, (Math.min(...v) + Math.max(...v)) / 2];
   const height = (Math.max(lengthMm, Math.max(...v) - Math.min(...v)) + 2 * ROOM_MM) / zoom;
   const width = (Math.max(...u) - Math.min(...u) + 2 * ROOM_MM) / zoom;
   return `${uMiddle - width / 2} ${vMiddle - height / 2} ${width} ${height}`;
+}
+
+function corners({ centre: [u, v], radii }: NonNullable<Piece['disc']>): Flat[] {
+  const reach = Math.max(...radii);
+  return [
+    [u - reach, v - reach],
+    [u + reach, v + reach],
+  ];
 }
 
 interface PieceMarkProps {
