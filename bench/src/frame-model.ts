@@ -1,5 +1,5 @@
 /** A six-pin frame on a small broken bone, with a ring of contacts at the fracture: what one construct costs to solve. */
-import type { CompileOptions, FrameModel, Vec3 } from '@bonewright/frame';
+import type { CompileOptions, FrameModel } from '@bonewright/frame';
 
 type Group<K extends keyof FrameModel> = { -readonly [N in keyof FrameModel[K]]: FrameModel[K][N] };
 
@@ -98,5 +98,21 @@ export const SIX_PIN_SUPPORTS: CompileOptions = {
   supportSetOf: { 'axial-guided': 'guided', torsion: 'torsion' },
 };
 
-/** A node of the frame, as its place; for those who draw or check it. */
-export type Place = Vec3;
+/**
+ * The same frame as other programs can solve it: no contacts, Bernoulli beams, pins bonded to the cortex instead of on
+ * springs, a round bone (so that torsion is beyond doubt), one load.
+ */
+export function bondedFrame(): FrameModel {
+  const model = sixPinFrame();
+  const bonds = Object.entries(model.springs).map(([name, { from, to }]) => [`bond ${name}`, { from, to: to ?? from }]);
+  return {
+    ...model,
+    beam: 'euler',
+    sections: { ...model.sections, bone: { shape: 'tube', od: 6, id: 4 } },
+    rigids: { ...model.rigids, ...Object.fromEntries(bonds) },
+    springs: {},
+    contacts: {},
+    supports: SIX_PIN_SUPPORTS.supportSets?.torsion ?? {},
+    loads: { push: { distal: [-15, 0, 0, 40, 0, 0] } },
+  };
+}

@@ -15,7 +15,7 @@ const ROOT = join(import.meta.dirname, '../..');
 
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const data = mkdtempSync(join(tmpdir(), 'bonewright-e2e-'));
-  const args = ['--import', 'tsx', 'apps/server/src/main.ts', '--port', '0', '--data', data];
+  const args = ['--import', 'tsx', 'apps/server/src/main.ts', '--port', '0', '--data', data, '--empty'];
   const server = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'inherit'] });
   const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
   const address = await new Promise<string>((resolve, reject) => {

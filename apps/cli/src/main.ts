@@ -12,6 +12,9 @@ const COMMANDS: Record<string, () => Promise<{ run: Command }>> = {
   plan: () => import('./commands/plan.ts'),
   sheet: () => import('./commands/sheet.ts'),
   serve: () => import('./commands/serve.ts'),
+  backup: () => import('./commands/backup.ts'),
+  restore: () => import('./commands/restore.ts'),
+  verify: () => import('./commands/verify.ts'),
 };
 
 async function main([name = '', ...args]: readonly string[]): Promise<void> {

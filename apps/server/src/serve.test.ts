@@ -4,7 +4,7 @@ import { once } from 'node:events';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { InputError } from '@bonewright/fault';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import { serveArguments } from './arguments.ts';
 import { serve } from './index.ts';
 import { CASE, freshFolder, note, opened } from './test/served.ts';
@@ -66,13 +66,17 @@ describe('starting', () => {
     expect(events).toHaveLength(2);
   });
 
-  test('a demonstration that was taken out does not come back by itself', async () => {
+  test('a new folder begins to make the demonstration; begin empty stops that, and it does not come back by itself', async () => {
     const dataDir = freshFolder();
-    const first = await serve({ port: 0, dataDir, isEmptyWanted: true });
+    const board = async (address: string) => (await fetch(`${address}/api/cases`)).json();
+    const first = await serve({ port: 0, dataDir });
+    await vi.waitFor(async () => expect(await board(first.address)).toMatchObject({ preparing: true }));
     await fetch(`${first.address}/api/empty`, { method: 'POST' });
+    expect(await board(first.address)).toMatchObject({ cases: [], preparing: false });
     await first.close();
-    const { address } = await running(dataDir);
-    expect((await (await fetch(`${address}/api/cases`)).json()).cases).toEqual([]);
+    const second = await serve({ port: 0, dataDir });
+    onTestFinished(second.close);
+    expect(await board(second.address)).toMatchObject({ cases: [], preparing: false });
   });
 
   test('a taken port is said in words, with what to do', async () => {

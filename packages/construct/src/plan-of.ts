@@ -13,6 +13,7 @@ import {
   type Plan,
   type Verdict,
 } from './model/plan.ts';
+import { evidenceOf } from './strength/evidence-of.ts';
 import { elasticHoleFactor, holeFactor } from './strength/holes.ts';
 import type { Solution } from './strength/solver.ts';
 import { imTipMm } from './to-frame/im-line.ts';
@@ -32,7 +33,11 @@ export function planOf(figured: Figured, marginOf: (load: LoadName) => Margin, s
   const { patientCase, construct, solution } = figured;
   const { figures, layout } = solution;
   const masses = massesOf(patientCase, construct, figures, layout);
-  const loads = eachLoad((load) => ({ ...figured.loads[load], margin: marginOf(load) }));
+  const loads = eachLoad((load) => ({
+    ...figured.loads[load],
+    margin: marginOf(load),
+    evidence: evidenceOf(patientCase, construct, load),
+  }));
   const { gapStrainPercent } = loads['axial-ball'];
   const checks = runChecks(checkContext(patientCase, construct, { figures, layout, ...masses, gapStrainPercent }));
   const worst = worstVerdict([

@@ -6,6 +6,7 @@ import { Kysely, SqliteDialect } from 'kysely';
 import { AttachmentFolder } from './attachments/folder.ts';
 import { ATTACHMENTS, RECORDS } from './data-folder.ts';
 import { append } from './records/append.ts';
+import { inbox } from './records/inbox.ts';
 import { isMarked, mark } from './records/marks.ts';
 import { changesAfter, lastPosition, listBoard, readCase, rebuildRows, removeDemonstration } from './records/read.ts';
 import { RecentFolds } from './records/recent-folds.ts';
@@ -74,6 +75,7 @@ export async function storeOn(file: SqliteFile, folder: AttachmentFolder): Promi
       const found = await findAttachment(db, sha256);
       return found && { ...found, bytes: await folder.read(found) };
     },
+    inbox: inbox(db, now),
     removeDemonstration: () => removeDemonstration(db),
     mark: (name) => mark(db, name, now()),
     isMarked: (name) => isMarked(db, name),

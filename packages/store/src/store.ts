@@ -25,11 +25,37 @@ export interface Attachment {
   readonly byteLength: number;
 }
 
+/** A film that an X-ray machine sent and that belongs to no case yet. */
+export interface ReceivedFilm extends Attachment {
+  readonly receivedAt: string;
+  /** The name the machine gave of itself. */
+  readonly sender: string;
+  /** What the film's header says, as in the film itself. */
+  readonly header: Readonly<Record<string, string>>;
+}
+
+export type FilmOutcome = { readonly matched: string } | { readonly setAside: string };
+
+/** Films sent by machines, waiting for somebody to say whose they are. */
+export interface Inbox {
+  /** Lists a film whose file is kept already. One that comes again waits again, whatever was done with it before. */
+  add(film: Pick<ReceivedFilm, 'sha256' | 'sender' | 'header'>): Promise<void>;
+  /** The films that wait, the last received first. */
+  waiting(): Promise<ReceivedFilm[]>;
+  /**
+   * Takes a film off the list: it went to the case with that id, or was set aside for that reason. Its file stays.
+   * False where no such film waits; throws InputError where there is no such case.
+   */
+  settle(sha256: string, outcome: FilmOutcome): Promise<boolean>;
+}
+
 export interface PutOptions {
   /** Refuse a file larger than this. */
   readonly largestBytes?: number;
   /** Refuse a file whose bytes have another hash: it was damaged on the way. */
   readonly expectedSha256?: string;
+  /** Looks at the whole file, at that path, before it is kept; whatever it throws refuses the file. */
+  readonly inspect?: (path: string) => Promise<void>;
 }
 
 /** Something verify found: what is damaged, where, and how it was seen. */
@@ -57,6 +83,7 @@ export interface Store {
   putAttachment(bytes: AsyncIterable<Uint8Array>, options?: PutOptions): Promise<Attachment>;
   /** The file with that hash; null where there is none. Throws where it should be there and is not whole. */
   getAttachment(sha256: string): Promise<(Attachment & { readonly bytes: Readable }) | null>;
+  readonly inbox: Inbox;
   /** Takes out every demonstration patient and no other; says how many. */
   removeDemonstration(): Promise<number>;
   /** Notes that something was done once in this folder. */

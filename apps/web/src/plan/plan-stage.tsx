@@ -30,7 +30,7 @@ export interface PlanStageProps {
 
 export function PlanStage(props: PlanStageProps) {
   const { patientCase, missing, isStartDrawer } = usePlannedCase(props.state);
-  if (!patientCase) return <Missing sentences={missing} />;
+  if (!patientCase) return <Missing caseId={props.state.caseId} sentences={missing} />;
   return <Stage {...props} patientCase={patientCase} isStartDrawer={isStartDrawer} />;
 }
 
@@ -57,7 +57,8 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
     append([...(isStartDrawer ? [drawerSet(patientCase.drawer)] : []), plansRanked(ranking)]);
   };
   useFirstSearch(state, rank);
-  if (!construct) return <Missing sentences={['The drawer needs at least one pin and one column.']} />;
+  if (!construct)
+    return <Missing caseId={state.caseId} sentences={['The drawer needs at least one pin and one column.']} />;
 
   const selected = Math.min(wantedPin, construct.pins.length - 1);
   const improve = ({ construct: better }: { readonly construct: typeof construct | null }) => {

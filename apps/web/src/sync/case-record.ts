@@ -17,6 +17,7 @@ import {
   replaceEntry,
   waitingHere,
 } from './outbox.ts';
+import { keepOwnEntries, ownEntries } from './own-entries.ts';
 import { randomId } from './random-id.ts';
 import { signer } from './signer.ts';
 
@@ -49,13 +50,14 @@ export class CaseRecord {
   #retry: ReturnType<typeof setTimeout> | undefined;
   #refreshing: Promise<void> = Promise.resolve();
   #snapshot: CaseSnapshot;
-  readonly #ownIds = new Set<string>();
+  readonly #ownIds: Set<string>;
   readonly #listeners = new Set<() => void>();
   readonly #ready: Promise<void>;
 
   /** A case that is new here is not asked for. */
   constructor(caseId: string, { isNew = false }: { readonly isNew?: boolean } = {}) {
     this.caseId = caseId;
+    this.#ownIds = ownEntries(caseId);
     this.#log = emptyLog(caseId);
     this.#snapshot = this.#look();
     this.#ready = isNew ? Promise.resolve() : this.#load();
@@ -83,11 +85,12 @@ export class CaseRecord {
       return { ...event, ...head, refused: null };
     });
     for (const { id } of entries) this.#ownIds.add(id);
+    keepOwnEntries(this.caseId, this.#ownIds);
     this.#become(queued(this.#log, entries));
     void this.#keepAndSend(entries);
   };
 
-  /** Whether the event with this number was made on this page since it was opened. */
+  /** Whether the event with this number was made in this tab. */
   readonly isOwn = (seq: number): boolean => {
     const event = this.#log.recorded[seq - 1] ?? toSend(this.#log)[seq - 1 - this.#log.recordedState.seq];
     return event !== undefined && this.#ownIds.has(event.id);

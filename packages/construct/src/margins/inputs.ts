@@ -1,21 +1,14 @@
 /**
- * What may be off in a construct's figures, each input by its name in words and by how it moves them when drawn `z`
- * standard deviations from its middle. Figures that the user measured or typed move by their own spread, or not at all.
+ * What may be off in a construct's figures. Figures that the user measured move by their own spread; those that were
+ * typed in place of the registry's do not move.
  */
 import { value } from '@bonewright/evidence';
 import { classOf } from '../loads/species.ts';
 import type { Case, Construct } from '../model/case-file.ts';
-import { columnsOf, type Figures, found, type RodFigures } from '../model/figures.ts';
-import { materialOf } from '../model/materials.ts';
-import { pinName } from '../to-frame/pin-part.ts';
 import type { Draft } from './draft.ts';
+import { type Input, offBy, scaledBy } from './input.ts';
+import { columnInputs, metalInputs, pinInputs } from './part-inputs.ts';
 import { factorOf } from './spread.ts';
-
-export interface Input {
-  readonly words: string;
-  /** Moves the figures of a draft. */
-  readonly move: (draft: Draft, z: number) => void;
-}
 
 /** Every input of this construct, in a fixed order. */
 export function inputsOf(patientCase: Case, construct: Construct): Input[] {
@@ -25,71 +18,59 @@ export function inputsOf(patientCase: Case, construct: Construct): Input[] {
     ...gripInputs(construct),
     ...metalInputs(patientCase, construct),
     ...columnInputs(patientCase, construct),
-    ...construct.pins.map((_, i) => ({
-      words: `free length of ${pinName(i)}`,
-      move: ({ figures: f }: Draft, z: number) => {
-        f.pins[i]!.freeByMm += z * value('column.free-length-sd');
-      },
-    })),
+    ...pinInputs(construct),
   ];
 }
 
 function loadInputs({ loads = {} }: Case): Input[] {
-  const demand = (words: string, key: 'axialN' | 'bendingNmm' | 'torsionNmm', id: string, typed: boolean): Input[] => {
-    const move = ({ figures: f }: Draft, z: number) => {
-      f.demand = { ...f.demand, [key]: f.demand[key] * factorOf(id, z) };
-    };
-    return typed ? [] : [{ words, move }];
+  const demand = (words: string, key: 'axialN' | 'bendingNmm' | 'torsionNmm', id: string): Input[] => {
+    const input = scaledBy(words, id, (f, factor) => {
+      f.demand = { ...f.demand, [key]: f.demand[key] * factor };
+    });
+    return loads[key] === undefined ? [input] : [];
   };
   return [
-    ...demand('misstep load along the bone', 'axialN', 'loads.misstep.axial', loads.axialN !== undefined),
-    ...demand('bending load', 'bendingNmm', 'loads.misstep.bending', loads.bendingNmm !== undefined),
-    ...demand('twisting load', 'torsionNmm', 'loads.torsion.share', loads.torsionNmm !== undefined),
+    ...demand('misstep load along the bone', 'axialN', 'loads.misstep.axial'),
+    ...demand('bending load', 'bendingNmm', 'loads.misstep.bending'),
+    ...demand('twisting load', 'torsionNmm', 'loads.torsion.share'),
   ];
 }
 
 function boneInputs(patientCase: Case): Input[] {
-  const modulusId = `bone.${classOf(patientCase)}.young`;
-  const modulus: Input = {
-    words: 'stiffness of the bone',
-    move: ({ figures: f }, z) => scale(f, 'boneYoungMPa', factorOf(modulusId, z)),
-  };
-  const canal = (words: string, reading: keyof Draft['canalZ']): Input => ({
-    words,
-    move: (draft, z) => {
-      draft.canalZ[reading] += z;
-    },
+  const modulus = scaledBy('stiffness of the bone', `bone.${classOf(patientCase)}.young`, (f, factor) => {
+    f.boneYoungMPa *= factor;
   });
   return [
     ...(patientCase.bone.youngMPa === undefined ? [modulus] : []),
+    scaledBy('yield strain of the bone', 'bone.yield-strain', (f, factor) => {
+      f.boneYieldStrain *= factor;
+    }),
     {
-      words: 'yield strain of the bone',
-      move: ({ figures: f }, z) => scale(f, 'boneYieldStrain', factorOf('bone.yield-strain', z)),
-    },
-    { words: 'weakening by the holes', move: ({ figures: f }, z) => scale(f, 'holeShare', holeSpread(z)) },
-    {
-      words: 'width of the bone',
-      move: (draft, z) => {
-        draft.outerZ += z;
+      words: 'weakening by the holes',
+      evidence: 'bone.hole.fifth',
+      move: ({ figures }, z) => {
+        figures.holeShare *= holeSpread(z);
       },
     },
+    read('width of the bone', (draft, z) => {
+      draft.outerZ += z;
+    }),
     canal('canal width in the proximal fragment', 'proximal'),
     canal('canal width at the fracture', 'fracture'),
     canal('canal width in the distal fragment', 'distal'),
-    {
-      words: 'fracture gap',
-      move: ({ figures: f }, z) => {
-        f.gapMm = Math.max(0, f.gapMm + z * value('interface.fracture.gap-sd'));
-      },
-    },
+    offBy('fracture gap', 'interface.fracture.gap-sd', (f, offMm) => {
+      f.gapMm = Math.max(0, f.gapMm + offMm);
+    }),
   ];
 }
 
-type NumberKey = { [K in keyof Figures]: Figures[K] extends number ? K : never }[keyof Figures];
+/** A reading off the films: its spread stands in the case. */
+const read = (words: string, move: Input['move']): Input => ({ words, evidence: null, move });
 
-function scale(figures: Figures, key: NumberKey, factor: number): void {
-  figures[key] *= factor;
-}
+const canal = (words: string, place: keyof Draft['canalZ']): Input =>
+  read(words, (draft, z) => {
+    draft.canalZ[place] += z;
+  });
 
 /** Spread of what a hole takes beyond 1, from the middle of the measured range. */
 function holeSpread(z: number): number {
@@ -100,94 +81,11 @@ function holeSpread(z: number): number {
 function gripInputs(construct: Construct): Input[] {
   if (construct.grip === 'bonded') return [];
   return [
-    {
-      words: 'grip of pins in bone and putty',
-      move: ({ figures: f }, z) => {
-        const knockDown = (1 + f.slack) * factorOf('interface.knock-down', z);
-        f.slack = Math.max(value('interface.smallest-slack'), knockDown - 1);
-      },
-    },
-    {
-      words: 'slip of pins out of the column',
-      move: ({ figures: f }, z) => scale(f, 'bondShearMPa', factorOf('column.bond-shear', z)),
-    },
+    scaledBy('grip of pins in bone and putty', 'interface.knock-down', (f, factor) => {
+      f.slack = Math.max(value('interface.smallest-slack'), (1 + f.slack) * factor - 1);
+    }),
+    scaledBy('slip of pins out of the column', 'column.bond-shear', (f, factor) => {
+      f.bondShearMPa *= factor;
+    }),
   ];
-}
-
-/** One input a material and property, for all pins made of it together. */
-function metalInputs({ drawer }: Case, construct: Construct): Input[] {
-  const pins = construct.pins.map((pin) => found(drawer.pins, pin.drawerId));
-  const im = construct.im ? found(drawer.imPins, construct.im.drawerId) : null;
-  const items = im ? [...pins, im] : pins;
-  return [...new Set(items.map((item) => item.material))].flatMap((name) => {
-    const material = materialOf(name, 'metal');
-    const rods = (f: Figures): RodFigures[] => [
-      ...f.pins.filter((_, i) => pins[i]!.material === name),
-      ...(f.im && im?.material === name ? [f.im] : []),
-    ];
-    const each = (words: string, change: (rod: RodFigures, z: number) => void): Input => ({
-      words,
-      move: ({ figures: f }, z) => {
-        for (const rod of rods(f)) change(rod, z);
-      },
-    });
-    const typed = items.some((item) => item.material === name && item.youngMPa !== undefined);
-    return [
-      ...(typed
-        ? []
-        : [
-            each(`stiffness of ${name}`, (rod, z) => {
-              rod.youngMPa *= factorOf(material.youngId, z);
-            }),
-          ]),
-      each(`yield stress of ${name}`, (rod, z) => {
-        rod.yieldMPa *= factorOf(material.yieldId, z);
-      }),
-      each(`fatigue strength of ${name}`, (rod, z) => {
-        rod.fatigueMPa *= factorOf(material.fatigue?.levelId ?? material.yieldId, z);
-      }),
-    ];
-  });
-}
-
-function columnInputs({ drawer }: Case, construct: Construct): Input[] {
-  const choices = columnsOf(construct).map((c) => found(drawer.columns, c.drawerId));
-  return choices.flatMap((item, c) => {
-    const material = materialOf(item.material, 'moulded');
-    const which = choices.length > 1 ? `column ${c + 1}` : 'column';
-    const inputs: Input[] = [
-      {
-        words: `height of the ${which} over the skin`,
-        move: ({ figures: f }, z) => {
-          const height = f.columns[c]!;
-          height.clearanceMm = Math.max(0, height.clearanceMm + z * value('column.clearance-sd'));
-        },
-      },
-      {
-        words: `strength of the ${which}`,
-        move: ({ figures: f }, z) => {
-          const factor = factorOf(material.yieldId, z);
-          f.columns[c]!.yieldMPa *= factor;
-          f.columns[c]!.fatigueMPa *= factor;
-        },
-      },
-    ];
-    if (item.youngMPa === undefined) {
-      inputs.push({
-        words: `modulus of the ${which}`,
-        move: ({ figures: f }, z) => {
-          f.columns[c]!.youngMPa *= factorOf(material.youngId, z);
-        },
-      });
-    }
-    if (material.moulded) {
-      inputs.push({
-        words: `diameter of the ${which}`,
-        move: ({ figures: f }, z) => {
-          f.columns[c]!.diameterMm *= Math.exp(z * value('column.diameter-sd-share'));
-        },
-      });
-    }
-    return inputs;
-  });
 }

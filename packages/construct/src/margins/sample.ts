@@ -4,7 +4,7 @@ import { type Weakest, weakestUnder } from '../strength/figures-of-load.ts';
 import type { ConstructSolver } from '../strength/solver.ts';
 import { draftOf, settled } from './draft.ts';
 import { normalAt } from './draw.ts';
-import type { Input } from './inputs.ts';
+import type { Input } from './input.ts';
 
 /** Figures with every input drawn for that sample. */
 export function drawn({ nominal, middleMm }: ConstructSolver, inputs: readonly Input[], seed: number, sample: number) {

@@ -3,7 +3,8 @@ import squirrel from '../../cases/solid/squirrel-tibia.json' with { type: 'json'
 import { LOADS } from '../model/plan.ts';
 import { readCase } from '../read-case.ts';
 import { constructSolver } from '../strength/solver.ts';
-import { type Input, inputsOf } from './inputs.ts';
+import type { Input } from './input.ts';
+import { inputsOf } from './inputs.ts';
 import { sampleWeakest } from './sample.ts';
 import { sensitivities } from './sensitivity.ts';
 import { factorOf } from './spread.ts';
@@ -27,7 +28,7 @@ test('bending load: with open gaps the margin falls just as the load rises', () 
 });
 
 test('an input that moves nothing has no effect, whatever was solved before', () => {
-  const idle: Input = { words: 'idle', move: () => {} };
+  const idle: Input = { words: 'idle', evidence: null, move: () => {} };
   sampleWeakest(solver, inputsOf(read, construct), { samples: 3, seed: 1 });
   expect(sensitivities(solver, [idle], LOADS)[0]!.effectOnMarginPercent).toBeCloseTo(0, 12);
 });

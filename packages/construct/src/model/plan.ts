@@ -50,6 +50,8 @@ export interface LoadFigures {
   readonly peakColumnMPa: number;
   readonly peakBoneMPa: number;
   readonly margin: Margin;
+  /** Evidence ids behind its figures. */
+  readonly evidence?: readonly string[];
 }
 
 export interface PlanPin {
@@ -99,7 +101,12 @@ export interface Plan {
   readonly massPercentBody: number;
   readonly checks: readonly Check[];
   readonly loads: Readonly<Record<LoadName, LoadFigures>>;
-  readonly sensitivity: readonly { readonly input: string; readonly effectOnMarginPercent: number }[];
+  readonly sensitivity: readonly {
+    readonly input: string;
+    readonly effectOnMarginPercent: number;
+    /** Evidence id of the input's spread; absent where the case itself states it. */
+    readonly evidence?: string;
+  }[];
   readonly verdict: Verdict;
 }
 

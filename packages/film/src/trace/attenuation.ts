@@ -3,6 +3,7 @@
  * LIN values are taken back to the logarithm of the beam; LOG and unmarked values are proportional already.
  */
 import type { GreyImage } from '../model/film.ts';
+import { gainFromNoise } from './gain.ts';
 
 /** One frame of attenuation, row by row. */
 export interface Attenuation {
@@ -11,6 +12,8 @@ export interface Attenuation {
   readonly values: Float32Array;
   /** True where `values` are natural logarithms of the beam, so that exp(-value) is the beam itself. */
   readonly isLogOfBeam: boolean;
+  /** Values to one natural logarithm of the beam, as far as the film shows it. */
+  readonly unitsPerLog: number | null;
 }
 
 /** Attenuation of a film of any photometric interpretation, intensity sign and relationship. */
@@ -23,14 +26,14 @@ export function attenuation(image: GreyImage): Attenuation {
   if (!isLogOfBeam) {
     const sign = higherIsMore ? 1 : -1;
     for (let i = 0; i < n; i++) values[i] = sign * pixels[i]!;
-    return { rows, cols, values, isLogOfBeam };
+    return { rows, cols, values, isLogOfBeam, unitsPerLog: gainFromNoise(values, cols) };
   }
   const top = image.bitsStored ? 2 ** image.bitsStored - 1 : fullScale(pixels, n);
   for (let i = 0; i < n; i++) {
     const beam = higherIsMore ? top - pixels[i]! : pixels[i]!;
     values[i] = Math.log(top / Math.max(beam, 1));
   }
-  return { rows, cols, values, isLogOfBeam };
+  return { rows, cols, values, isLogOfBeam, unitsPerLog: 1 };
 }
 
 /** The header's intensity sign decides; without one, what is shown white is taken as more matter. */

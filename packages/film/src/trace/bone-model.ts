@@ -6,6 +6,7 @@
  * take from the tops of the shadow.
  */
 import { value as evidence } from '@bonewright/evidence';
+import { blurDeficit } from './beam-blur.ts';
 import { type BlurredHalfEllipse, blurredHalfEllipse, shadowAt } from './half-ellipse.ts';
 import { basisAt, type SplineGrid } from './spline.ts';
 
@@ -25,6 +26,8 @@ export interface BoneModel {
   /** s of the splines' origin. */
   readonly origin: number;
   readonly c: Float64Array;
+  /** Values to one natural logarithm of the beam: blur acts on the beam. */
+  readonly unitsPerLog: number;
 }
 
 export const unknownsOf = (grid: SplineGrid): number => PART_COUNT * grid.count + GLOBAL_COUNT;
@@ -54,14 +57,20 @@ export function partsAt(m: BoneModel, s: number): Float64Array {
   return out;
 }
 
+/** Sds of the blur's core and tail in pixels, a cell's own extent included, and the tail's share. */
+export interface TailedKernel {
+  readonly core: number;
+  readonly wide: number;
+  readonly tail: number;
+}
+
 /** A half-ellipse blurred by core and tail, with what its derivatives need. */
-interface TailedShadow {
-  readonly core: BlurredHalfEllipse;
-  readonly wide: BlurredHalfEllipse;
+interface TailedShadow extends TailedKernel {
+  readonly coreShadow: BlurredHalfEllipse;
+  readonly wideShadow: BlurredHalfEllipse;
   /** d(sigma)/d(logBlur) of core and tail. */
   readonly coreRate: number;
   readonly wideRate: number;
-  readonly tail: number;
 }
 
 function tailedShadow(a: number, blurPx: number, tail: number, smear: number): TailedShadow {
@@ -69,8 +78,10 @@ function tailedShadow(a: number, blurPx: number, tail: number, smear: number): T
   const core = Math.hypot(blurPx, Math.sqrt(smear));
   const wide = Math.hypot(wideBlur, Math.sqrt(smear));
   return {
-    core: blurredHalfEllipse(a, core),
-    wide: blurredHalfEllipse(a, wide),
+    core,
+    wide,
+    coreShadow: blurredHalfEllipse(a, core),
+    wideShadow: blurredHalfEllipse(a, wide),
     coreRate: blurPx ** 2 / core,
     wideRate: wideBlur ** 2 / wide,
     tail,
@@ -82,8 +93,8 @@ const wide = new Float64Array(4);
 
 /** Value, slope by x, by a, by logBlur, by tail. */
 function tailedAt(t: TailedShadow, x: number, out: Float64Array): void {
-  shadowAt(t.core, x, core);
-  shadowAt(t.wide, x, wide);
+  shadowAt(t.coreShadow, x, core);
+  shadowAt(t.wideShadow, x, wide);
   for (let k = 0; k < 3; k++) out[k] = core[k]! + t.tail * (wide[k]! - core[k]!);
   out[3] = (1 - t.tail) * core[3]! * t.coreRate + t.tail * wide[3]! * t.wideRate;
   out[4] = wide[0]! - core[0]!;
@@ -96,6 +107,7 @@ function tailedAt(t: TailedShadow, x: number, out: Float64Array): void {
 export function rowModel(
   p: Float64Array,
   globals: Float64Array,
+  unitsPerLog: number,
   smear: number,
   x: Float64Array,
   value: Float64Array,
@@ -111,13 +123,14 @@ export function rowModel(
   const k = globals[2]! / ho;
   const outer = tailedShadow(ao, blurPx, globals[1]!, smear);
   const canal = tailedShadow(p[3]!, blurPx, globals[1]!, smear);
+  const deficit = blurDeficit(p, outer, unitsPerLog);
   const o = new Float64Array(5);
   const q = new Float64Array(5);
   for (let i = 0; i < x.length; i++) {
     const u = (x[i]! - co) / ao;
     tailedAt(outer, x[i]! - co, o);
     tailedAt(canal, x[i]! - p[2]!, q);
-    const m = ho * o[0]! - hi * q[0]!;
+    const m = ho * o[0]! - hi * q[0]! + deficit(x[i]!);
     value[i] = p[6]! + (b1 + b2 * u) * u + m - k * m * m;
     if (!slope) continue;
     const f = 1 - 2 * k * m;

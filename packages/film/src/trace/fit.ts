@@ -124,7 +124,7 @@ function linearise(model: BoneModel, rows: readonly CellRow[], setting: FitSetti
     const count = row.x.length;
     const value = new Float64Array(count);
     const slope = new Float64Array(count * ROW_UNKNOWNS);
-    rowModel(parts, globals, CELL_SMEAR, row.x, value, slope);
+    rowModel(parts, globals, model.unitsPerLog, CELL_SMEAR, row.x, value, slope);
     const gram = new Float64Array(ROW_UNKNOWNS * ROW_UNKNOWNS);
     const pull = new Float64Array(ROW_UNKNOWNS);
     const r = new Float64Array(count);

@@ -44,7 +44,7 @@ export interface Start {
 }
 
 /** The model that the fit starts from; null where no block shows a shadow like a bone's. */
-export function startModel(rough: RoughBone, from: number, to: number): Start | null {
+export function startModel(rough: RoughBone, from: number, to: number, unitsPerLog: number | null): Start | null {
   let best: { cost: number; grow: number; canal: number; blur: number; blocks: readonly (BlockFit | null)[] } | null =
     null;
   for (const blur of GRID.blur) {
@@ -84,7 +84,7 @@ export function startModel(rough: RoughBone, from: number, to: number): Start | 
   set('b0', beside);
   set('b1', () => tilt);
   c.set([Math.log(blur), value('imaging.blur.tail-share'), value('imaging.compression')], c.length - GLOBAL_COUNT);
-  return { model: { grid, origin: from, c }, width, height, grow, blurPx: blur, beside };
+  return { model: { grid, origin: from, c, unitsPerLog: believedGain(unitsPerLog, height) }, width, height, grow, blurPx: blur, beside };
 }
 
 /** Outer shadow, canal's shadow, level and slope fitted to one block's profile. */
@@ -138,4 +138,16 @@ export function smoothed(s: readonly number[], v: readonly number[]): (s: number
     const t = (at - s[k - 1]!) / (s[k]! - s[k - 1]!);
     return m[k - 1]! * (1 - t) + m[k]! * t;
   };
+}
+
+/** The usual shadow of a long bone in natural logarithms of the beam, and how far (in logarithms of it) that is to be trusted. */
+const USUAL_LOGS = { value: 0.45, logSd: 0.5, noiseLogSd: 0.25 };
+
+/** Values to one natural logarithm: what the film's noise shows, tempered by what a bone's shadow usually is. */
+function believedGain(fromNoise: number | null, height: number): number {
+  const usual = height / USUAL_LOGS.value;
+  if (fromNoise === null) return usual;
+  if (fromNoise === 1) return 1;
+  const w = USUAL_LOGS.noiseLogSd ** -2 / (USUAL_LOGS.noiseLogSd ** -2 + USUAL_LOGS.logSd ** -2);
+  return Math.exp(w * Math.log(fromNoise) + (1 - w) * Math.log(usual));
 }

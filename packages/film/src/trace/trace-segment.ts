@@ -40,7 +40,7 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
   let frame = lineFrame(clicks.from, clicks.to);
   const rough = findBone(film, frame);
   if (!rough) return { why: 'no pair of edges stands out near the line' };
-  const start = startModel(rough, 0, frame.lengthPx);
+  const start = startModel(rough, 0, frame.lengthPx, film.unitsPerLog);
   if (!start) return { why: 'nothing near the line attenuates more than what lies beside it' };
   let { model, width, height } = start;
   const noise0 = pixelNoise(film, frame, width);
@@ -59,7 +59,7 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
     rows = rowsFor(film, frame, model, width, metal, tails);
     fit = fitBone(model, rows, {
       noise,
-      misfit: (pass === 0 ? 0.03 : 0.008) * height,
+      misfit: (pass === 0 ? 0.03 : 0.006) * height,
       width,
       height,
       stiffness: pass === 0 ? 0.3 : 1,
@@ -161,7 +161,7 @@ function reframed(old: LineFrame, model: BoneModel, next: LineFrame): { frame: L
     c[indexOf(PARTS.indexOf('ci'), i)]! -= shift;
   }
   c.set(globalsOf(model), PARTS.length * k);
-  return { frame: next, model: { grid, origin: 0, c } };
+  return { frame: next, model: { ...model, grid, origin: 0, c } };
 }
 
 /** Noise of a pixel, from differences of neighbours along the line: median, so that edges do not count. */

@@ -68,6 +68,8 @@ export interface CompiledFrame {
   readonly loads: readonly string[];
   readonly inputs: FrameInputs;
   readonly outputs: FrameOutputs;
+  /** Multiply-adds of one solve as the plan has them (assembly, elimination, substitution): for measuring speed. */
+  readonly multiplyAdds: number;
   /**
    * Solves every load case for the present `inputs` and rewrites `outputs`.
    * Throws InputError where the frame can move freely, or a member has lost its length.

@@ -7,6 +7,7 @@ import type { FrameModel } from '../model/frame-model.ts';
 import { buildEngine } from './engine.ts';
 import { referenceKernel } from './kernel.ts';
 import { outputWriter } from './outputs.ts';
+import { countMultiplyAdds } from './program.ts';
 import { wasmKernel } from './wasm-kernel.ts';
 
 const MOST_LOADED = 2;
@@ -44,6 +45,7 @@ export function compileFrame(model: FrameModel, options: CompileOptions = {}): C
     loads: topology.loads,
     inputs,
     outputs,
+    multiplyAdds: countMultiplyAdds(engine.program, topology.loads.length),
     solve() {
       engine.condense();
       engine.solveLoads();

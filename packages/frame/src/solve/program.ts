@@ -5,6 +5,7 @@
  * unknowns are the last step. Only the upper triangle is kept.
  */
 import { InputError } from '@bonewright/fault';
+import { MODES, ROW } from '../assemble/deformations.ts';
 import { elementGroups, type Groups, groupUnknowns, type Layout, PLACE } from './groups.ts';
 import { eliminationOrder } from './ordering.ts';
 
@@ -235,4 +236,16 @@ function placeElements(layout: Layout, unknownOf: Int32Array, panels: Panels, gr
     for (let i = 0; i < 12; i++) for (let j = i; j < 12; j++) elementValues[pair++] = place(mine[i]!, mine[j]!);
   }
   return { elementUnknowns, elementValues };
+}
+
+/** Multiply-adds of assembling, eliminating, substituting back for `cases` load cases and taking the deformations. */
+export function countMultiplyAdds({ steps, stepAt, elements }: Program, cases: number): number {
+  let count = elements * MODES * (ELEMENT_PAIRS + ROW * cases);
+  for (const at of stepAt) {
+    for (let k = 0; k < steps[at]!; k++) {
+      const left = steps[at + 2]! - k - 1;
+      count += (left * (left + 1)) / 2 + left * cases;
+    }
+  }
+  return count;
 }

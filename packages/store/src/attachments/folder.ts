@@ -44,6 +44,7 @@ export class AttachmentFolder {
     try {
       const kept = await this.#write(passing, bytes, options.largestBytes ?? LARGEST_BYTES);
       requireWhole(kept, options.expectedSha256);
+      await options.inspect?.(passing);
       await this.#keep(passing, kept.sha256);
       return kept;
     } catch (error) {

@@ -40,6 +40,20 @@ const STEPS: Record<string, Migration> = {
         .execute();
     },
   },
+  '0002-received-films': {
+    async up(db) {
+      await db.schema
+        .createTable('received_films')
+        .addColumn('sha256', 'text', (c) => c.primaryKey().references('attachments.sha256'))
+        .addColumn('sender', 'text', (c) => c.notNull())
+        .addColumn('received_at', 'text', (c) => c.notNull())
+        .addColumn('header', 'text', (c) => c.notNull())
+        .addColumn('outcome', 'text')
+        .addColumn('detail', 'text')
+        .addColumn('settled_at', 'text')
+        .execute();
+    },
+  },
 };
 
 /** Brings the tables to this version. Throws where a step fails; the database is then as it was. */

@@ -28,6 +28,19 @@ export interface Tables {
     byte_length: number;
     received_at: string;
   };
+  /** Films that an X-ray machine sent; their files are attachments. Without an outcome they wait for a case. */
+  received_films: {
+    sha256: string;
+    /** The name the machine gave of itself. */
+    sender: string;
+    received_at: string;
+    /** What the film's header says, as JSON. */
+    header: string;
+    outcome: 'matched' | 'set aside' | null;
+    /** The case it went to, or why it was set aside. */
+    detail: string | null;
+    settled_at: string | null;
+  };
   /** Things done once in this folder, so that they are not done again. */
   marks: {
     name: string;

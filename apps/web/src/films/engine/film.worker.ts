@@ -19,7 +19,6 @@ import {
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { expose, transfer } from 'comlink';
-// biome-ignore lint/correctness/noUndeclaredDependencies: the film package lists it; a browser has to be told where its file lies
 import wasmUrl from 'dcmjs-codecs/build/dcmjs-native-codecs.wasm?url';
 import type { Answer, FilmFacts, Region } from './film-facts.ts';
 

@@ -23,7 +23,7 @@ export function Findings({ state, shown, ends, isOwn, append }: FindingsProps) {
   const craniocaudal = filmOfView(shown, 'craniocaudal');
   const mediolateral = filmOfView(shown, 'mediolateral');
   const withEnds = (film: FilmState | null) => film && { film, ends: ends.get(film.filmId) ?? [null, null] };
-  const failure = useJoining({
+  const { failure, start } = useJoining({
     state,
     views: [withEnds(craniocaudal), withEnds(mediolateral)],
     betweenViewsDeg: apart.betweenViewsDeg,
@@ -42,12 +42,22 @@ export function Findings({ state, shown, ends, isOwn, append }: FindingsProps) {
         <Callout title={`Both films say ${shown[0]?.view.value}`}>One of them must be the other view.</Callout>
       )}
       {failure && <Callout title="The views could not be joined">{failure}.</Callout>}
-      {bone === null && failure === null && !isSameView && (
+      {start && (
+        <p className="findings-join">
+          <button type="button" className="button button-main" onClick={start}>
+            {bone ? 'Join the two views again' : 'Join the two views'}
+          </button>
+          <span className="caption">
+            {bone ? 'A film was marked again since.' : 'Both films are read. Together they give the bone.'}
+          </span>
+        </p>
+      )}
+      {bone === null && start === null && failure === null && !isSameView && (
         <p className="quiet">Nothing yet: both films want their steps done. What one film says alone stands on it.</p>
       )}
       {bone && (
         <>
-          {old && failure !== null && <p className="quiet">The figures below are older: {old.because}.</p>}
+          {old && <p className="quiet">The figures below are older: {old.because}.</p>}
           <FindingsTable bone={bone} hasEnds={hasEnds} />
           {!hasEnds && (
             <p className="caption">

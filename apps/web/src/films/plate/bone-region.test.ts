@@ -15,6 +15,7 @@ test('three clicks of four mark out nothing, nor do four on one spot', () => {
         [0, 0],
       ],
       film,
+      ROOM_TO_SEE,
     ),
   ).toBeNull();
 });
@@ -45,6 +46,7 @@ test('the region stays inside the film', () => {
         [5, 958],
       ],
       film,
+      ROOM_TO_SEE,
     ),
   ).toMatchObject({ left: 0, top: 0, bottom: 960 });
 });

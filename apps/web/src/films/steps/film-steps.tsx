@@ -153,6 +153,11 @@ function TraceState({ tracing, trace, missing }: TraceStateProps) {
     trace?.segments.flatMap(({ name, notes: said }) => said.map((note) => `${capital(name)} part, ${note}.`)) ?? [];
   return (
     <li className="trace-state" aria-live="polite">
+      {tracing.kind === 'offered' && (
+        <button type="button" className="button" onClick={tracing.start}>
+          Find the walls
+        </button>
+      )}
       {tracing.kind === 'running' && <span className="quiet">Finding the walls</span>}
       {tracing.kind === 'failed' && <FieldWhy why={tracing.why} />}
       {tracing.kind === 'idle' && trace === null && missing && <span className="quiet">{missing}</span>}

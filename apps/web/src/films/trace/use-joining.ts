@@ -11,7 +11,12 @@ export interface JoinableView {
   readonly ends: Unfinished['ends'];
 }
 
-const OTHERS_FIRST_MS = 4000;
+export interface Joining {
+  /** Why the views could not be joined, in words; null where they were, or are not whole yet. */
+  readonly failure: string | null;
+  /** Joins them; null where there is nothing to join, or it is done without being asked. */
+  readonly start: (() => void) | null;
+}
 
 interface JoiningProps {
   readonly state: CaseState;
@@ -22,8 +27,8 @@ interface JoiningProps {
   readonly append: Append;
 }
 
-/** Why the views could not be joined, in words; null where they were, or are not whole yet. */
-export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: JoiningProps): string | null {
+/** Done at once where this tab made the last entry; otherwise offered, so that looking at a case records nothing. */
+export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: JoiningProps): Joining {
   const [failure, setFailure] = useState<{ readonly of: string; readonly why: string } | null>(null);
   const [a, b] = views.map((view) => view && tracedView(view));
   const ids = views.map((view) => view?.film.filmId ?? '');
@@ -31,26 +36,29 @@ export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: Joi
   const isOthers = state.bone !== null && ids.some((id, i) => state.bone?.value.filmIds[i] !== id);
   const madeFrom = a && b ? JSON.stringify([ids, a, b, betweenViewsDeg]) : null;
   const [joined, setJoined] = useState(() => (isOld ? null : madeFrom));
-  const isWanted = madeFrom !== null && (isOld || isOthers || (joined !== null && joined !== madeFrom));
-  const newest = Math.max(0, ...views.map((view) => newestSeq(view?.film)));
+  const isChangedHere = joined !== null && joined !== madeFrom;
+  const isWanted = madeFrom !== null && (isOld || isOthers || isChangedHere);
+  const isDue = isWanted && (isChangedHere || isOwn(Math.max(0, ...views.map((view) => newestSeq(view?.film)))));
+  const join = () => {
+    if (!a || !b || madeFrom === null) return;
+    try {
+      const bone = joinViews(a, b, betweenViewsDeg);
+      append([{ kind: 'bone-joined', payload: { filmIds: [ids[0] ?? '', ids[1] ?? ''], bone } }]);
+      setJoined(madeFrom);
+      setFailure(null);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      setFailure({ of: madeFrom, why: faultLine(error) });
+    }
+  };
   // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for both views, the angle and the ids, whose numbers change when others' entries come between
   useEffect(() => {
-    if (!isWanted || !a || !b || madeFrom === null) return;
-    const join = () => {
-      try {
-        const bone = joinViews(a, b, betweenViewsDeg);
-        append([{ kind: 'bone-joined', payload: { filmIds: [ids[0] ?? '', ids[1] ?? ''], bone } }]);
-        setJoined(madeFrom);
-        setFailure(null);
-      } catch (error) {
-        if (!(error instanceof InputError)) throw error;
-        setFailure({ of: madeFrom, why: faultLine(error) });
-      }
-    };
-    const timer = setTimeout(join, isOwn(newest) ? 0 : OTHERS_FIRST_MS);
-    return () => clearTimeout(timer);
-  }, [isWanted, madeFrom]);
-  return failure !== null && failure.of === madeFrom ? failure.why : null;
+    if (isDue) join();
+  }, [isDue, madeFrom]);
+  return {
+    failure: failure !== null && failure.of === madeFrom ? failure.why : null,
+    start: isWanted && !isDue ? join : null,
+  };
 }
 
 function tracedView({ film, ends }: JoinableView): TracedView | null {

@@ -7,11 +7,11 @@ import type { FilmOpening } from '../engine/use-open-film.ts';
 
 export type Tracing =
   | { readonly kind: 'idle' }
+  /** Somebody else marked the film: looking at it records nothing. */
+  | { readonly kind: 'offered'; readonly start: () => void }
   | { readonly kind: 'running' }
   | { readonly kind: 'failed'; readonly why: string };
 
-/** Work that another page began is left to it for so long. */
-const OTHERS_FIRST_MS = 4000;
 const IDLE: Tracing = { kind: 'idle' };
 
 interface TracingProps {
@@ -23,15 +23,17 @@ interface TracingProps {
 
 export function useTracing({ film, opening, isOwn, append }: TracingProps): Tracing {
   const [tracing, setTracing] = useState<Tracing & { readonly of?: string }>(IDLE);
+  const [asked, ask] = useState<string | null>(null);
   const { calibration, clicks, trace, filmId } = film;
   const open = opening.kind === 'open' ? opening.film : null;
   const madeFrom =
     calibration && clicks && !trace
       ? `${calibration.at} ${clicks.at} ${JSON.stringify([calibration.value, clicks.value])}`
       : null;
+  const isDue = asked === madeFrom || isOwn(Math.max(calibration?.seq ?? 0, clicks?.seq ?? 0));
   // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for calibration and clicks, whose numbers change when others' entries come between
   useEffect(() => {
-    if (madeFrom === null || !open || !calibration || !clicks) return;
+    if (madeFrom === null || !isDue || !open || !calibration || !clicks) return;
     let isWanted = true;
     const run = async () => {
       setTracing({ kind: 'running', of: madeFrom });
@@ -44,12 +46,11 @@ export function useTracing({ film, opening, isOwn, append }: TracingProps): Trac
         if (isWanted) setTracing({ kind: 'failed', why: faultLine(error), of: madeFrom });
       }
     };
-    const wait = isOwn(Math.max(calibration.seq, clicks.seq)) ? 0 : OTHERS_FIRST_MS;
-    const timer = setTimeout(() => void run(), wait);
+    void run();
     return () => {
       isWanted = false;
-      clearTimeout(timer);
     };
-  }, [madeFrom, open, filmId, append, isOwn]);
+  }, [madeFrom, isDue, open, filmId, append]);
+  if (madeFrom !== null && !isDue) return { kind: 'offered', start: () => ask(madeFrom) };
   return tracing.of === madeFrom ? tracing : IDLE;
 }

@@ -11,7 +11,7 @@ export const BALLOON_PX = 14;
 const RIGHT_PX = 18;
 const ABOVE_PX = 2 * BALLOON_PX + 10;
 /** From the lowest thing to the ruler. */
-const BELOW_PX = 8;
+const BELOW_PX = 14;
 const RULER_PX = 34;
 const APART_PX = 26;
 /** Where the drawing would grow past this it is drawn smaller, never stretched one way. */

@@ -9,6 +9,9 @@ import { VerdictShape } from '../../drawing/verdict-mark.tsx';
 import { BALLOON_PX, type RulerLayout } from './layout.ts';
 import { type DragHandlers, useDrag } from './use-drag.ts';
 
+/** The box of a verdict's mark. */
+const MARK_PX = 16;
+
 export interface PinHands {
   readonly onSelect: () => void;
   readonly onKey: (event: KeyboardEvent) => void;
@@ -77,7 +80,7 @@ function HeldPin(props: DrawnPinProps & { readonly hands: PinHands }) {
   );
 }
 
-function Shaft({ layout, pin, colour, isSelected }: DrawnPinProps): ReactNode {
+function Shaft({ layout, pin, colour, isSelected, worst }: DrawnPinProps): ReactNode {
   const { scale, placement, rulerY } = layout;
   const path = pathOf(
     [pin.tip, pin.end].map((point) => inPlane(point, placement.aboutDeg)),
@@ -92,7 +95,7 @@ function Shaft({ layout, pin, colour, isSelected }: DrawnPinProps): ReactNode {
         outline={colour}
         fill={isSelected ? colour : 'var(--leaf)'}
       />
-      <path d={`M${scale.x(pin.axis[0])} ${rulerY - 9}l5 9h-10z`} fill={colour} />
+      {worst === 'good' && <path d={`M${scale.x(pin.axis[0])} ${rulerY - 9}l5 9h-10z`} fill={colour} />}
     </>
   );
 }
@@ -121,12 +124,12 @@ function Balloon({ layout, pin, number, balloonX, isSelected, colour }: DrawnPin
   );
 }
 
-/** A pin that a check watches or stops wears that verdict's mark. */
-function Concern({ worst, balloonX, layout }: DrawnPinProps) {
+/** A pin that a check watches or stops stands on that verdict's mark. */
+function Concern({ worst, pin, layout: { scale, rulerY } }: DrawnPinProps) {
   if (worst === 'good') return null;
   return (
-    <g transform={`translate(${balloonX + BALLOON_PX - 1} ${layout.balloonY - BALLOON_PX - 3}) scale(0.8)`}>
-      <circle cx="8" cy="8" r="10" fill="var(--paper)" />
+    <g transform={`translate(${scale.x(pin.axis[0]) - MARK_PX / 2} ${rulerY - MARK_PX + 1})`}>
+      <circle cx="8" cy="8" r="8" fill="var(--paper)" />
       <VerdictShape verdict={worst} />
     </g>
   );

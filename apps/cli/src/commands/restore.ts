@@ -1,0 +1,14 @@
+/** `restore FILE --data NEWDIR`: a backup laid out in a new folder, checked against its hashes. */
+import { restore, verifyFolder } from '@bonewright/store';
+import { folderArguments, neededFile } from '../folder-arguments.ts';
+import { print } from '../output.ts';
+
+const USAGE = 'restore FILE --data NEWDIR';
+
+export async function run(args: readonly string[]): Promise<void> {
+  const folder = folderArguments(args, USAGE);
+  await restore(neededFile(folder, USAGE), folder.data);
+  const damaged = await verifyFolder(folder.data);
+  print({ data: folder.data, damaged });
+  if (damaged.length > 0) process.exitCode = 1;
+}

@@ -1,0 +1,35 @@
+/** Arguments of the commands on records: `--data DIR`, and a file where one is asked for. */
+import { parseArgs } from 'node:util';
+import { InputError } from '@bonewright/fault';
+import { userPath } from './files.ts';
+
+export interface FolderArguments {
+  readonly data: string;
+  /** `-o FILE`, or the one plain argument. */
+  readonly file: string | null;
+}
+
+/** Reads `[FILE] --data DIR [-o FILE]`; the data folder is asked for by every one of them. */
+export function folderArguments(args: readonly string[], usage: string): FolderArguments {
+  const { values, positionals } = parsed(args, usage);
+  if (!values.data) throw new InputError('no data folder was given', '--data', `use: ${usage}`);
+  const file = values.output ?? positionals[0];
+  if (positionals.length > (values.output ? 0 : 1))
+    throw new InputError(`"${positionals.at(-1)}" is too much`, '', `use: ${usage}`);
+  return { data: userPath(values.data), file: file ? userPath(file) : null };
+}
+
+/** The file that a command cannot do without. */
+export function neededFile({ file }: FolderArguments, usage: string): string {
+  if (!file) throw new InputError('no file was given', '', `use: ${usage}`);
+  return file;
+}
+
+function parsed(args: readonly string[], usage: string) {
+  const options = { data: { type: 'string' }, output: { type: 'string', short: 'o' } } as const;
+  try {
+    return parseArgs({ args: [...args], options, allowPositionals: true });
+  } catch (error) {
+    throw new InputError(error instanceof Error ? error.message : String(error), '', `use: ${usage}`);
+  }
+}
