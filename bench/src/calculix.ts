@@ -10,7 +10,7 @@ import { type FrameModel, type Member, sectionProperties, type Vec3 } from '@bon
 
 const JOB = 'frame';
 /** A shear factor that leaves shear out. */
-const NO_SHEAR = '1000000.';
+const NO_SHEAR = '1.e10';
 
 export interface CalculixRun {
   /** Time of the whole process. */
@@ -72,15 +72,12 @@ function inputDeck(model: FrameModel, watched: string): string {
 
 const FREEDOM_NUMBERS = { x: 1, y: 2, z: 3, rx: 4, ry: 5, rz: 6 } as const;
 
-/** Share of a size that stands for none. */
-const NOTHING = 1e-9;
-
 /** Twenty characters at most: a longer field is cut. */
 const exact = (value: number): string => (value === 0 ? '0.' : value.toExponential(12));
 
 /**
  * In version 2.20 a U1 bends rightly only in the plane of its direction 1 (in the other, shift and turn are coupled with
- * the wrong sign as soon as its first end moves). So each member is two: A stretches and bends along local y, B along z.
+ * the wrong sign as soon as its first end moves). So each member is two, of half the area: A bends along local y, B along z.
  * Its torsion constant is the sum of the two second moments, right for round members.
  */
 function beam(model: FrameModel, member: Member, element: string, i: number, which: 'A' | 'B'): string[] {
@@ -88,12 +85,12 @@ function beam(model: FrameModel, member: Member, element: string, i: number, whi
   if (!section) throw new Error(`no section ${member.section}`);
   const { areaMm2, iyMm4, izMm4 } = sectionProperties(section);
   const { y, z } = axesOf(model, member);
-  const [area, inertia, direction] = which === 'A' ? [areaMm2, izMm4, y] : [areaMm2 * NOTHING, iyMm4, z];
+  const [inertia, direction] = which === 'A' ? [izMm4, y] : [iyMm4, z];
   return [
     `*ELEMENT,TYPE=U1,ELSET=${which}${i}`,
     element,
     `*BEAM SECTION,ELSET=${which}${i},MATERIAL=${member.material},SECTION=GENERAL`,
-    [area, inertia, 0, inertia * NOTHING].map(exact).concat(NO_SHEAR).join(),
+    [areaMm2 / 2, inertia, 0, 0].map(exact).concat(NO_SHEAR).join(),
     direction.map(exact).join(),
   ];
 }

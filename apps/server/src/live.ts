@@ -37,6 +37,11 @@ export class Live {
     this.changed();
   }
 
+  /** A film came from the X-ray machine, or one was taken off the list. */
+  inboxChanged(): void {
+    this.#each((listener) => listener.say('event: inbox\ndata: {}\n\n'));
+  }
+
   close(): void {
     clearInterval(this.#heartbeat);
     this.#each((listener) => listener.end());

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { InputError } from '@bonewright/fault';
 import { openStore } from '@bonewright/store';
 import { buildApp } from './app.ts';
+import type { ReceiveOptions } from './receive/receive-options.ts';
 
 export interface ServeOptions {
   /** 0: any free port. */
@@ -11,6 +12,8 @@ export interface ServeOptions {
   readonly host?: string;
   /** Begin without the demonstration. */
   readonly isEmptyWanted?: boolean;
+  /** Where X-ray machines may send films; off where it is left out. */
+  readonly receive?: ReceiveOptions;
 }
 
 export interface Running {
@@ -23,16 +26,14 @@ const WEB_DIR = join(import.meta.dirname, '../../web/dist');
 const ONLY_THIS_MACHINE = '127.0.0.1';
 
 /** Serves until closed. A new folder begins with the demonstration, made while the pages already open. Throws InputError where the port or the folder cannot be used. */
-export async function serve({
-  port,
-  dataDir,
-  host = ONLY_THIS_MACHINE,
-  isEmptyWanted = false,
-}: ServeOptions): Promise<Running> {
+export async function serve({ port, dataDir, host = ONLY_THIS_MACHINE, ...wanted }: ServeOptions): Promise<Running> {
   const store = await openStore(dataDir);
   try {
-    const app = await buildApp({ store, webDir: WEB_DIR, log: process.stderr, isEmptyWanted });
-    const address = await app.listen({ port, host }).catch((error: unknown) => refusePort(error, port));
+    const app = await buildApp({ store, webDir: WEB_DIR, log: process.stderr, ...wanted });
+    const address = await app.listen({ port, host }).catch(async (error: unknown) => {
+      await app.close();
+      return refusePort(error, port);
+    });
     return { address, close: () => app.close().then(() => store.close()) };
   } catch (error) {
     await store.close();

@@ -1,3 +1,17 @@
+export {
+  type Advice,
+  type AsPlaced,
+  asPlaced,
+  type Distance,
+  type FoundAt,
+  findPin,
+  type InTheatre,
+  inPlanNumbers,
+  isAsPlanned,
+  type Landmark,
+  type PlacedPin,
+  placeFrom,
+} from './as-placed/index.ts';
 export { assess, assessConstruct, evaluateNominal, type SampleOptions } from './assess.ts';
 export { exportFrames } from './export-frames.ts';
 export { sectionFigure } from './figure/section-figure.ts';

@@ -1,6 +1,7 @@
 /** All entries of all sets by id. A set is one file in `sets/`; add it to `SETS` here. */
 import type { Curve } from './curve.ts';
 import type { Entry } from './entry.ts';
+import { alignment } from './sets/alignment.ts';
 import { bone } from './sets/bone.ts';
 import { column } from './sets/column.ts';
 import { healing } from './sets/healing.ts';
@@ -11,8 +12,21 @@ import { loads } from './sets/loads.ts';
 import { needle } from './sets/needle.ts';
 import { rules } from './sets/rules.ts';
 import { steel } from './sets/steel.ts';
+import { theatre } from './sets/theatre.ts';
 
-const SETS: readonly (readonly Entry[])[] = [imaging, rules, steel, needle, column, bone, interfaces, loads, healing];
+const SETS: readonly (readonly Entry[])[] = [
+  imaging,
+  rules,
+  steel,
+  needle,
+  column,
+  bone,
+  interfaces,
+  loads,
+  healing,
+  alignment,
+  theatre,
+];
 
 /** Every entry, in the order of the sets. */
 export const entries: readonly Entry[] = SETS.flat();

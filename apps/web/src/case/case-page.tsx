@@ -1,7 +1,6 @@
 /** A case open at one of its stages. */
 import type { CaseState, Stage } from '@bonewright/casebook';
 import { lazy, type ReactNode, Suspense } from 'react';
-import { FilmsStage } from '../films/films-stage.tsx';
 import { useFilmPictures } from '../films/picture/use-film-pictures.ts';
 import { CaseHead } from '../shell/case-head.tsx';
 import { NotHere } from '../shell/not-here.tsx';
@@ -13,6 +12,7 @@ import { useCase } from '../sync/use-case.ts';
 import { HeadAction } from './head-action.tsx';
 import { RefusedEntries } from './refused-entries.tsx';
 
+const FilmsStage = lazy(() => import('../films/films-stage.tsx').then(({ FilmsStage }) => ({ default: FilmsStage })));
 const PlanStage = lazy(() => import('../plan/plan-stage.tsx').then(({ PlanStage }) => ({ default: PlanStage })));
 
 interface CasePageProps {

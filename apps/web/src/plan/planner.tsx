@@ -1,7 +1,7 @@
 /** The planner's spread: plans, films, space and ruler at the left, what they mean at the right. */
 import { type CaseState, outOfDate, summarisePlan } from '@bonewright/casebook';
 import type { Case, Construct, LoadName } from '@bonewright/construct';
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { place } from '../drawing/geometry/placement.ts';
 import type { Append } from '../sync/new-event.ts';
 import type { ConstructHistory } from './edit/use-history.ts';
@@ -46,6 +46,8 @@ interface PlannerProps extends PlanShown {
 export function Planner(props: PlannerProps) {
   const { state, films, patientCase, construct, assessment, selected, history, long } = props;
   const placement = useMemo(() => place(patientCase, construct), [patientCase, construct]);
+  /** Follows when there is time: the ruler comes first. */
+  const seenInSpace = useDeferredValue(placement);
   const { plan } = assessment;
   return (
     <div className="planner">
@@ -57,7 +59,7 @@ export function Planner(props: PlannerProps) {
         placement={placement}
         selected={selected}
       />
-      <SpaceView patientCase={patientCase} placement={placement} selected={selected} />
+      <SpaceView patientCase={patientCase} placement={seenInSpace} selected={selected} />
       <MarginsPanel assessment={assessment} samples={patientCase.samples} onOpen={props.onOpen}>
         <SheetButton {...{ state, patientCase, construct }} append={props.append} onKeep={props.keepNow} />
       </MarginsPanel>

@@ -30,7 +30,8 @@ export function CaseHead({ state, saved, open, action }: CaseHeadProps) {
         </Link>
         <div>
           <h1>
-            {capital(patient?.species ?? 'Patient')} <span className="case-number">{patient?.number}</span>
+            {capital(patient?.species ?? 'Patient')}{' '}
+            <span className="case-number">{[patient?.number, patient?.name].filter(Boolean).join(', ')}</span>
           </h1>
           {patient && (
             <p className="head-facts">

@@ -84,7 +84,14 @@ export function startModel(rough: RoughBone, from: number, to: number, unitsPerL
   set('b0', beside);
   set('b1', () => tilt);
   c.set([Math.log(blur), value('imaging.blur.tail-share'), value('imaging.compression')], c.length - GLOBAL_COUNT);
-  return { model: { grid, origin: from, c, unitsPerLog: believedGain(unitsPerLog, height) }, width, height, grow, blurPx: blur, beside };
+  return {
+    model: { grid, origin: from, c, unitsPerLog: believedGain(unitsPerLog, height) },
+    width,
+    height,
+    grow,
+    blurPx: blur,
+    beside,
+  };
 }
 
 /** Outer shadow, canal's shadow, level and slope fitted to one block's profile. */

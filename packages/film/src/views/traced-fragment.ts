@@ -62,7 +62,7 @@ export function obliquity(segment: TracedSegment, view: TracedView): number {
 export const columnward = (frame: LineFrame): 1 | -1 => (frame.across[0] >= 0 ? 1 : -1);
 
 /** s where the line through the two clicks crosses the axis. */
-function crossing(frame: LineFrame, line: readonly [Pixel, Pixel]): number {
+export function crossing(frame: LineFrame, line: readonly [Pixel, Pixel]): number {
   const [s0, x0] = coordinatesOf(frame, line[0]);
   const [s1, x1] = coordinatesOf(frame, line[1]);
   return s0 - (x0 * (s1 - s0)) / (x1 - x0);

@@ -26,8 +26,10 @@ export interface Piece {
   readonly alongMm: number;
   /** What it hides. */
   readonly face: readonly Flat[];
-  /** Lines drawn on it. */
+  /** Its edges. */
   readonly lines: readonly (readonly Flat[])[];
+  /** A ring of bone across it, drawn lighter; empty for all else. */
+  readonly ring: readonly Flat[];
   /** A round end: its radii along and across `tiltDeg`. */
   readonly disc: { readonly centre: Flat; readonly radii: Flat; readonly tiltDeg: number } | null;
 }
@@ -35,7 +37,7 @@ export interface Piece {
 type Project = (point: Point3) => readonly [u: number, v: number, depth: number];
 
 const RING_MM = 4;
-const PIECE_MM = 1.5;
+const PIECE_MM = 2.5;
 const ARC_STEPS = 12;
 
 /** `isSeenThrough` draws what is inside the bone too. */
@@ -87,7 +89,11 @@ function tube(patientCase: Case, from: number, to: number, index: number, projec
       alongMm: (rings[i]!.sMm + rings[i + 1]!.sMm) / 2,
       depth: (above.depth + below.depth) / 2,
       face: [above.left, ...above.front, above.right, below.right, ...below.front.toReversed(), below.left],
-      lines: [[above.left, below.left], [above.right, below.right], below.front],
+      lines: [
+        [above.left, below.left],
+        [above.right, below.right],
+      ],
+      ring: below.front,
       disc: null,
     };
   });
@@ -99,6 +105,7 @@ function tube(patientCase: Case, from: number, to: number, index: number, projec
     depth: nearEnd.depth,
     face: nearEnd.whole,
     lines: [[...nearEnd.whole, nearEnd.whole[0]!]],
+    ring: [],
     disc: null,
   };
   return [...walls, cap];
@@ -159,6 +166,7 @@ function rodPiece(of: PieceOf, index: number, from: Point3, to: Point3, diameter
     depth: (d1 + d2) / 2,
     face: [...upper, ...lower.toReversed()],
     lines: [upper, lower],
+    ring: [],
     disc: null,
   };
 }
@@ -173,14 +181,23 @@ function rodEnd(of: PieceOf, index: number, end: Point3, before: Point3, diamete
   const tiltDeg = (Math.atan2(v - v0, u - u0) * 180) / Math.PI;
   const radii: Flat = [(across * Math.abs(depth - d0)) / whole, across];
   const disc = { centre: [u, v] as const, radii, tiltDeg };
-  return { of, index, alongMm: end[0], depth: depth + 0.01, face: [], lines: [], disc };
+  return { of, index, alongMm: end[0], depth: depth + 0.01, face: [], lines: [], ring: [], disc };
 }
 
 function ball(diameterMm: number, centre: Point3, project: Project): Piece {
   const [u, v, depth] = project(centre);
   const radii: Flat = [diameterMm / 2, diameterMm / 2];
   const disc = { centre: [u, v] as const, radii, tiltDeg: 0 };
-  return { of: 'column', index: 0, alongMm: centre[0], depth: depth - diameterMm / 2, face: [], lines: [], disc };
+  return {
+    of: 'column',
+    index: 0,
+    alongMm: centre[0],
+    depth: depth - diameterMm / 2,
+    face: [],
+    lines: [],
+    ring: [],
+    disc,
+  };
 }
 
 /** Past the column, to either side, a pin shows this much of itself. */

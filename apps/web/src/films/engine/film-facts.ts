@@ -6,6 +6,8 @@ export type FilmFacts = Omit<Film, 'pixels' | 'grey'> & {
   readonly sha256: string;
   /** Ways to look at it, the one to open with first. */
   readonly looks: readonly NamedLook[];
+  /** Lowest and highest value that a window can be laid over. */
+  readonly levels: readonly [number, number];
 };
 
 /** An answer, or why there is none, in the words of bad input. */

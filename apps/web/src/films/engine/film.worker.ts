@@ -9,6 +9,7 @@ import {
   greyImage,
   type Look,
   looksOf,
+  modalityValue,
   type Scale,
   suggestWindow,
   type Trace,
@@ -43,8 +44,9 @@ function opened(): GreyImage {
 }
 
 function factsOf(film: Film, sha: string): FilmFacts {
-  const { pixels: _, grey: __, ...facts } = film;
-  return { ...facts, sha256: sha, looks: looksOf(opened()) };
+  const { pixels: _, grey, ...facts } = film;
+  const ends = [film.min, film.max].map((stored) => modalityValue(grey, stored));
+  return { ...facts, sha256: sha, looks: looksOf(opened()), levels: [Math.min(...ends), Math.max(...ends)] };
 }
 
 /** That part of the film alone, as an image of its own. */

@@ -86,27 +86,25 @@ function Chart({ bone, width }: { readonly bone: JoinedBone; readonly width: num
           <path d={path(points) ?? ''} className="walls-line" strokeDasharray={view === 0 ? '' : '4 3'} />
         </g>
       ))}
-      <EndWord points={series[0]?.points ?? []} x={width - RIGHT + 6} y={y} word="outer" />
-      <EndWord points={series[1]?.points ?? []} x={width - RIGHT + 6} y={y} word="canal" />
+      {endWords(series[0]?.points.at(-1), series[1]?.points.at(-1), y).map(({ word, at }) => (
+        <text key={word} x={width - RIGHT + 6} y={at + 4} className={`walls-word walls-${word}`}>
+          {word}
+        </text>
+      ))}
     </svg>
   );
 }
 
-interface EndWordProps {
-  readonly points: readonly Point[];
-  readonly x: number;
-  readonly y: (mm: number) => number;
-  readonly word: string;
-}
+const WORD_HEIGHT = 15;
 
-function EndWord({ points, x, y, word }: EndWordProps) {
-  const last = points.at(-1);
-  if (!last) return null;
-  return (
-    <text x={x} y={y(last.mm) + 4} className={`walls-word walls-${word}`}>
-      {word}
-    </text>
-  );
+/** The words at the ends of the lines, the canal's never on top of the outer one's. */
+function endWords(outer: Point | undefined, canal: Point | undefined, y: (mm: number) => number) {
+  const outerAt = outer && y(outer.mm);
+  const canalAt = canal && Math.max(y(canal.mm), (outerAt ?? 0) + WORD_HEIGHT);
+  return [
+    ...(outerAt === undefined ? [] : [{ word: 'outer', at: outerAt }]),
+    ...(canalAt === undefined ? [] : [{ word: 'canal', at: canalAt }]),
+  ];
 }
 
 function pointsOf(stations: readonly Station[], pick: (station: Station) => number | null): Point[] {

@@ -40,3 +40,15 @@ export const withWindow = (looking: Looking, window: Window): Looking => ({
     swapped: looking.look.swapped ?? false,
   },
 });
+
+/** Across changes how much contrast, up and down how bright; a plate's width is about four windows. */
+const WINDOW_PER_PX = 1 / 256;
+
+/** The window after a drag by so many screen pixels. */
+export function dragged(looking: Looking, looks: readonly NamedLook[], dx: number, dy: number): Looking {
+  const window = windowOf(looking, looks);
+  return withWindow(looking, {
+    centre: window.centre + window.width * dy * WINDOW_PER_PX,
+    width: window.width * 2 ** (dx * 4 * WINDOW_PER_PX),
+  });
+}

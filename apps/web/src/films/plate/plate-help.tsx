@@ -2,7 +2,7 @@
 
 export function KeysHelp() {
   return (
-    <p className="plate-help">
+    <p className="plate-help plate-help-keys">
       <span>
         <kbd>1</kbd> to <kbd>4</kbd> place again
       </span>

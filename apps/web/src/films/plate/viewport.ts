@@ -47,3 +47,11 @@ export function viewBox(view: Viewport, plate: Size): string {
   const [left, top] = filmPlace(view, plate, [0, 0]);
   return `${left} ${top} ${plate.width / view.scale} ${plate.height / view.scale}`;
 }
+
+/** The nearest place that lies on the film. */
+export const onFilm = ([col, row]: Pixel, { cols, rows }: { readonly cols: number; readonly rows: number }): Pixel => [
+  within(col, cols - 1),
+  within(row, rows - 1),
+];
+
+const within = (value: number, most: number): number => Math.min(most, Math.max(0, value));

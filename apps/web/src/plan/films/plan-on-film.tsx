@@ -2,13 +2,14 @@
 import type { FilmState } from '@bonewright/casebook';
 import type { Case } from '@bonewright/construct';
 import type { Pixel } from '@bonewright/film';
+import { useMemo } from 'react';
 import type { Placement, Point3 } from '../../drawing/geometry/placement.ts';
 import { useSize } from '../../drawing/use-size.ts';
 import { figure } from '../words.ts';
 import { DrawnPlan } from './drawn-plan.tsx';
 import { type FilmMap, filmMap } from './film-map.ts';
 import { outlineOf } from './outline.ts';
-import { type FilmPicture, ReducedPicture } from './reduced-picture.tsx';
+import { FilmBelow, type FilmPicture } from './reduced-picture.tsx';
 import { windowOn } from './window-on.ts';
 
 interface PlanOnFilmProps {
@@ -23,10 +24,13 @@ interface PlanOnFilmProps {
 
 const TITLES = { craniocaudal: 'Craniocaudal', mediolateral: 'Mediolateral' } as const;
 const BAR_MM = 10;
+/** The window moves on only when the plan has grown by this much: a drag must not make the film tremble. */
+const STEADY_MM = 4;
 
 export function PlanOnFilm(props: PlanOnFilmProps) {
   const { film, patientCase } = props;
-  const map = filmMap(film, patientCase.bone.lengthMm);
+  const { lengthMm } = patientCase.bone;
+  const map = useMemo(() => filmMap(film, lengthMm), [film, lengthMm]);
   const view = film.view.value ?? 'craniocaudal';
   const towards = film.clicks?.value.columnTowards;
   return (
@@ -52,29 +56,25 @@ interface PlateProps extends PlanOnFilmProps {
 function Plate({ map, view, picture, patientCase, placement, selected, isBare }: PlateProps) {
   const [plate, size] = useSize<HTMLDivElement>();
   const place = ([s, medial, cranial]: Point3): Pixel => map.pixel(s, view === 'craniocaudal' ? medial : cranial);
-  const shown = windowOn(seen(map, patientCase, placement, place), size, 4 / map.mmPerPixel);
-  const barPx = BAR_MM / map.mmPerPixel / shown.filmPxPerScreenPx;
+  const { viewBox, filmPxPerScreenPx: unit } = windowOn(
+    seen(map, patientCase, placement, place),
+    size,
+    STEADY_MM / map.mmPerPixel,
+  );
+  const barPx = BAR_MM / map.mmPerPixel / unit;
   return (
     <div className="film-plate">
       <div ref={plate} className="film-window">
+        <FilmBelow {...{ map, picture, isBare, viewBox, unit }} width={size.width} height={size.height} />
         <svg
-          viewBox={shown.viewBox}
+          viewBox={viewBox}
           width={size.width}
           height={size.height}
           className="film-drawing"
           role="img"
           aria-label={`${TITLES[view]} film with the plan drawn to scale`}
         >
-          <ReducedPicture map={map} picture={picture} unit={shown.filmPxPerScreenPx} isBare={isBare} />
-          {!isBare && (
-            <DrawnPlan
-              placement={placement}
-              place={place}
-              pxPerMm={1 / map.mmPerPixel}
-              selected={selected}
-              unit={shown.filmPxPerScreenPx}
-            />
-          )}
+          {!isBare && <DrawnPlan {...{ placement, place, selected, unit }} pxPerMm={1 / map.mmPerPixel} />}
         </svg>
       </div>
       <p className="film-caption">

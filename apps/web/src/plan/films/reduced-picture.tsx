@@ -1,5 +1,5 @@
 /** A film cut along its fracture, the distal half laid where it belongs, walls as found; dots where a part was before. */
-import { type ReactNode, useId } from 'react';
+import { memo, type ReactNode, useId } from 'react';
 import type { FilmMap } from './film-map.ts';
 import { Haloed, lineThrough } from './halo.tsx';
 
@@ -10,32 +10,37 @@ export interface FilmPicture {
   readonly rows: number;
 }
 
-interface ReducedPictureProps {
+interface FilmBelowProps {
   readonly map: FilmMap;
   readonly picture: FilmPicture | null;
-  readonly unit: number;
   /** Without walls and fracture. */
   readonly isBare: boolean;
+  readonly viewBox: string;
+  /** Film pixels that make one pixel of the screen. */
+  readonly unit: number;
+  readonly width: number;
+  readonly height: number;
 }
 
-export function ReducedPicture({ map, picture, unit, isBare }: ReducedPictureProps) {
+/** A drawing of its own below the plan: it stays as it is while a pin is dragged. */
+export const FilmBelow = memo(({ map, picture, isBare, viewBox, unit, width, height }: FilmBelowProps) => {
   const { fracture } = map;
   const image = picture && (
     <image href={picture.url} x="-0.5" y="-0.5" width={picture.cols} height={picture.rows} preserveAspectRatio="none" />
   );
   return (
-    <>
+    <svg viewBox={viewBox} width={width} height={height} className="film-below" aria-hidden="true">
       <Half corners={fracture ? map.proximalHalf : null}>{image}</Half>
       <g transform={map.reduce}>
         <Half corners={fracture ? map.distalHalf : []}>{image}</Half>
       </g>
       {!isBare && <Found map={map} unit={unit} />}
-    </>
+    </svg>
   );
-}
+});
 
 /** Walls as found, where the distal part lay before, and the fracture. */
-function Found({ map: { reduce, walls, fracture }, unit }: Pick<ReducedPictureProps, 'map' | 'unit'>) {
+function Found({ map: { reduce, walls, fracture }, unit }: Pick<FilmBelowProps, 'map' | 'unit'>) {
   return (
     <>
       <Walls lines={walls[0]} unit={unit} />

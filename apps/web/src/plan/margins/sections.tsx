@@ -5,6 +5,7 @@ import { capital } from '../../words/patient.ts';
 import type { Improvement, WhatIf } from '../engine/answers.ts';
 import { byWorry, figure } from '../words.ts';
 import { EvidenceLines } from './evidence-lines.tsx';
+import { Opens } from './opens.tsx';
 
 interface HelpProps {
   readonly improvements: readonly Improvement[] | null;
@@ -79,27 +80,33 @@ export function Checks({ plan }: { readonly plan: Plan }) {
         <CheckRow key={`${check.id} ${check.pin ?? ''}`} check={check} />
       ))}
       {good.length > 0 && (
-        <details className="checks-good">
-          <summary>{asked.length > 0 ? `${good.length} more are good` : `All ${good.length} are good`}</summary>
-          {good.map((check) => (
-            <CheckRow key={`${check.id} ${check.pin ?? ''}`} check={check} />
-          ))}
-        </details>
+        <Opens
+          className="checks-good"
+          summary={asked.length > 0 ? `${good.length} more are good` : `All ${good.length} are good`}
+        >
+          {() => good.map((check) => <CheckRow key={`${check.id} ${check.pin ?? ''}`} check={check} />)}
+        </Opens>
       )}
     </section>
   );
 }
 
 function CheckRow({ check }: { readonly check: Check }) {
+  const summary = (
+    <>
+      <VerdictWord verdict={check.verdict} word={check.because} />
+      <span className="sr-only">{`, ${check.verdict}`}</span>
+    </>
+  );
   return (
-    <details className="check">
-      <summary>
-        <VerdictWord verdict={check.verdict} word={check.because} />
-        <span className="sr-only">{`, ${check.verdict}`}</span>
-      </summary>
-      <p className="check-limits">{limits(check)}</p>
-      <EvidenceLines ids={check.evidence} />
-    </details>
+    <Opens className="check" summary={summary}>
+      {() => (
+        <>
+          <p className="check-limits">{limits(check)}</p>
+          <EvidenceLines ids={check.evidence} />
+        </>
+      )}
+    </Opens>
   );
 }
 

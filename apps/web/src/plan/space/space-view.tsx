@@ -151,33 +151,24 @@ interface PieceMarkProps {
   readonly isFaded: boolean;
 }
 
-function PieceMark({ piece: { of, face, lines, disc }, isSelected, isFaded }: PieceMarkProps) {
+function PieceMark({ piece: { of, face, lines, ring, disc }, isSelected, isFaded }: PieceMarkProps) {
   const fill = isSelected ? 'var(--moss)' : of === 'bone' ? 'var(--bone)' : 'var(--leaf)';
   const stroke = isSelected ? 'var(--moss)' : 'var(--ink)';
-  const opacity = of === 'bone' && isFaded ? 0.25 : 1;
+  if (disc) {
+    const [rx, ry] = disc.radii;
+    const at = `translate(${disc.centre[0]} ${disc.centre[1]}) rotate(${disc.tiltDeg})`;
+    return <ellipse className="space-disc" rx={rx} ry={ry} transform={at} fill={fill} stroke={stroke} />;
+  }
   return (
-    <g>
-      {face.length > 0 && <path d={pathThrough(face, true)} fill={fill} fillOpacity={opacity} stroke="none" />}
-      {lines.map((line, i) => (
-        <path
-          key={i}
-          d={pathThrough(line, false)}
-          className={of === 'bone' && i === 2 ? 'space-ring' : 'space-line'}
-          stroke={stroke}
-        />
-      ))}
-      {disc && (
-        <ellipse
-          className="space-line"
-          rx={disc.radii[0]}
-          ry={disc.radii[1]}
-          transform={`translate(${disc.centre[0]} ${disc.centre[1]}) rotate(${disc.tiltDeg})`}
-          style={{ fill, stroke }}
-        />
-      )}
-    </g>
+    <>
+      <path d={pathThrough(face, true)} fill={fill} fillOpacity={of === 'bone' && isFaded ? FADED : 1} />
+      <path d={lines.map((line) => pathThrough(line, false)).join('')} className="space-line" stroke={stroke} />
+      {ring.length > 0 && <path d={pathThrough(ring, false)} className="space-ring" stroke={stroke} />}
+    </>
   );
 }
+
+const FADED = 0.25;
 
 const pathThrough = (points: readonly Flat[], closed: boolean): string =>
   points.map(([u, v], i) => `${i === 0 ? 'M' : 'L'}${u.toFixed(3)} ${v.toFixed(3)}`).join('') + (closed ? 'Z' : '');
