@@ -28,7 +28,8 @@ function test() {
   const chromium = needProgram(['chromium', 'chromium-browser', 'google-chrome'], ['chromium', 'poppler-utils']);
   const paper = needProgram(['pdftoppm'], ['poppler-utils']);
   const xray = needProgram(['storescu'], ['dcmtk']);
-  if (chromium && paper && xray) return exec(bin('vitest'), ['run', '--project', 'browser'], { BONEWRIGHT_CHROMIUM: chromium });
+  if (chromium && paper && xray)
+    return exec(bin('vitest'), ['run', '--project', 'browser'], { BONEWRIGHT_CHROMIUM: chromium });
   if (process.env.CI) fail('chromium, poppler-utils or dcmtk is missing: the browser tests cannot run');
   say('\n*** SKIPPED: the browser tests. Install chromium, poppler-utils and dcmtk and run npm test again. ***\n');
 }

@@ -3,11 +3,13 @@ import { benchConstruct } from './construct.ts';
 import { benchFilmMutations } from './film-mutations.ts';
 import { benchTrace } from './film-trace.ts';
 import { benchFrame } from './frame.ts';
+import { benchPlan } from './plan.ts';
 import type { Row } from './row.ts';
 
 const MEASURES: Record<string, () => readonly Row[] | Promise<readonly Row[]>> = {
   frame: benchFrame,
   construct: benchConstruct,
+  plan: benchPlan,
   trace: () => benchTrace(),
   mutations: () => benchFilmMutations(),
 };
@@ -21,5 +23,5 @@ for (const [name, measure] of Object.entries(MEASURES)) {
 
 function line({ what, figure, unit, goal }: Row): string {
   const value = Number.isInteger(figure) ? String(figure) : figure.toPrecision(4);
-  return `  ${what.padEnd(64)} ${value.padStart(10)} ${unit}${goal ? `  (${goal})` : ''}`;
+  return `  ${what.padEnd(84)} ${value.padStart(10)} ${unit}${goal ? `  (${goal})` : ''}`;
 }

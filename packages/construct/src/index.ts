@@ -13,6 +13,7 @@ export {
   placeFrom,
 } from './as-placed/index.ts';
 export { assess, assessConstruct, evaluateNominal, type SampleOptions } from './assess.ts';
+export { type BarShape, type BenchResult, type BenchTest, benchTest, type Reading } from './bench-test/bench-test.ts';
 export { exportFrames } from './export-frames.ts';
 export { sectionFigure } from './figure/section-figure.ts';
 export type * from './figure/view-figure.ts';

@@ -16,7 +16,7 @@ export function HeadAction({ state, stage }: HeadActionProps) {
       </Link>
     );
   }
-  const isReady = state.bone !== null;
+  const isReady = state.bone !== null && state.fracture !== null;
   return (
     <Link href={`/case/${state.caseId}/plan`} className={isReady ? 'button button-main' : 'button'}>
       Make a plan

@@ -3,12 +3,13 @@ import type { Point2 } from './geometry/side-profile.ts';
 
 export interface Scale {
   readonly pxPerMm: number;
+  readonly originX: number;
   readonly x: (sMm: number) => number;
   readonly y: (hMm: number) => number;
 }
 
 export function scaleOf(pxPerMm: number, originX: number, originY: number): Scale {
-  return { pxPerMm, x: (sMm) => originX + sMm * pxPerMm, y: (hMm) => originY - hMm * pxPerMm };
+  return { pxPerMm, originX, x: (sMm) => originX + sMm * pxPerMm, y: (hMm) => originY - hMm * pxPerMm };
 }
 
 /** SVG path through points; closed where asked. */

@@ -66,7 +66,8 @@ export function asPlacedWith(
     const pin = numbers[index]!;
     const { sMm } = tried.construct.pins[index]!;
     const plannedMm = planned.pins[pin - 1]!.sMm;
-    return { pin, plannedMm, sMm, because: adviceWords(pin, plannedMm, sMm, [kept, worstMargin(tried.plan)]) };
+    const said = adviceWords(pin, plannedMm, sMm, [kept, worstMargin(tried.plan)]);
+    return { pin, plannedMm, sMm, because: `${said}${neighbourWords(sMm, theatre)}` };
   });
   const lost = homeless.map((pin): Advice => {
     const plannedMm = planned.pins[pin - 1]!.sMm;
@@ -122,6 +123,12 @@ function moved(patientCase: Case, before: Numbered, theatre: InTheatre): { start
     else construct = withPinAt(construct, index, nearest);
   }
   return { start: { construct, numbers }, homeless };
+}
+
+/** Where it comes to stand from the nearest pin that is in. */
+function neighbourWords(sMm: number, { placed }: InTheatre): string {
+  const apart = placed.map((each) => ({ pin: each.pin, mm: Math.abs(each.sMm - sMm) })).toSorted((a, b) => a.mm - b.mm);
+  return apart[0] ? ` That is ${inMm(apart[0].mm)} from P${apart[0].pin} as it stands.` : '';
 }
 
 function adviceWords(pin: number, plannedMm: number, sMm: number, [before, after]: readonly [number, number]): string {

@@ -2,8 +2,8 @@
 import { value } from '@bonewright/evidence';
 import type { Case, Construct } from '../model/case-file.ts';
 import { nominalFigures } from '../model/figures.ts';
-import { cutLengthMm } from '../to-frame/masses.ts';
 import { layOut, tissueAt } from '../to-frame/layout.ts';
+import { cutLengthMm } from '../to-frame/masses.ts';
 
 export interface Distance {
   readonly from: 'proximal end' | 'distal end' | 'pin';

@@ -21,4 +21,3 @@ export function inPlanNumbers(plan: Plan, numbers: readonly number[]): Plan {
     sensitivity: plan.sensitivity.map((each) => ({ ...each, input: named(each.input) })),
   };
 }
-

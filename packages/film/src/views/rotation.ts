@@ -29,7 +29,7 @@ export function widthAtFracture(segment: TracedSegment, view: TracedView): Measu
   const nearest = read.toSorted((a, b) => a.away - b.away)[0];
   if (!nearest) return { value: null, sd: null, why: `no width of the ${segment.name} fragment could be read` };
   const near = read.filter((r) => r.away <= nearest.away + NEAR_WIDTHS * nearest.w);
-  const mean = (pick: (r: typeof nearest) => number) => near.reduce((t, r) => t + pick(r), 0) / near.length;
+  const mean = (pick: (r: (typeof near)[number]) => number) => near.reduce((t, r) => t + pick(r), 0) / near.length;
   // neighbours share their errors: the sd of the mean is that of one
   return { value: mean((r) => r.w), sd: mean((r) => r.sd) };
 }

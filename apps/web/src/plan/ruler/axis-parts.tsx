@@ -1,42 +1,37 @@
 /** Below the bone: the ruler and the distances from pin to pin as dimension lines. */
+import { memo } from 'react';
+import type { AlongProps } from './bone-parts.tsx';
 import type { RulerLayout } from './layout.ts';
 
 const TEN = 10;
 const FIVE = 5;
 const ROOM_FOR_WORDS_PX = 34;
 
-export function RulerTicks({ layout: { scale, lengthMm, rulerY } }: { readonly layout: RulerLayout }) {
+/** Scales finer than this have room for every millimetre. */
+const ROOM_FOR_EACH_PX = 4;
+
+export const RulerTicks = memo(({ originX, pxPerMm, lengthMm, rulerY }: AlongProps) => {
+  const x = (mm: number) => originX + mm * pxPerMm;
   const places = Array.from({ length: Math.floor(lengthMm) + 1 }, (_, mm) => mm);
-  const fine = scale.pxPerMm >= 4;
+  const shown = places.filter((mm) => pxPerMm >= ROOM_FOR_EACH_PX || mm % FIVE === 0);
+  const ticks = shown.map((mm) => `M${x(mm)} ${rulerY}v${mm % TEN === 0 ? 10 : mm % FIVE === 0 ? 7 : 4}`);
   return (
     <g className="ruler-ticks">
-      <line x1={scale.x(0)} x2={scale.x(lengthMm)} y1={rulerY} y2={rulerY} stroke="var(--ink)" strokeWidth="1.5" />
-      {places
-        .filter((mm) => fine || mm % FIVE === 0)
-        .map((mm) => (
-          <line
-            key={mm}
-            x1={scale.x(mm)}
-            x2={scale.x(mm)}
-            y1={rulerY}
-            y2={rulerY + (mm % TEN === 0 ? 10 : mm % FIVE === 0 ? 7 : 4)}
-            stroke="var(--ink)"
-          />
-        ))}
+      <path d={`${ticks.join('')}M${x(lengthMm)} ${rulerY}v10`} stroke="var(--ink)" />
+      <path d={`M${x(0)} ${rulerY}H${x(lengthMm)}`} stroke="var(--ink)" strokeWidth="1.5" />
       {places
         .filter((mm) => mm % TEN === 0)
         .map((mm) => (
-          <text key={mm} x={scale.x(mm)} y={rulerY + 26} textAnchor="middle" className="ruler-number">
+          <text key={mm} x={x(mm)} y={rulerY + 26} textAnchor="middle" className="ruler-number">
             {mm}
           </text>
         ))}
-      <line x1={scale.x(lengthMm)} x2={scale.x(lengthMm)} y1={rulerY} y2={rulerY + 10} stroke="var(--ink)" />
-      <text x={scale.x(lengthMm) + 2} y={rulerY + 26} className="ruler-label">
+      <text x={x(lengthMm) + 2} y={rulerY + 26} className="ruler-label">
         {`${lengthMm.toFixed(lengthMm % 1 === 0 ? 0 : 1)} mm`}
       </text>
     </g>
   );
-}
+});
 
 /** Dimension lines between neighbouring places, each with its length. */
 export function Apart({ layout, placesMm }: { readonly layout: RulerLayout; readonly placesMm: readonly number[] }) {

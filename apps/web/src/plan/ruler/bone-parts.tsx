@@ -1,4 +1,5 @@
 /** The bone's own part of the ruler: millimetre grid, keep-outs, walls, canal, broken faces, skin. */
+import { memo } from 'react';
 import { pathOf } from '../../drawing/scale.ts';
 import type { RulerLayout } from './layout.ts';
 
@@ -8,23 +9,31 @@ interface LayoutProps {
   readonly layout: RulerLayout;
 }
 
-export function Grid({ layout: { scale, lengthMm, rulerY } }: LayoutProps) {
+export interface AlongProps {
+  readonly originX: number;
+  readonly pxPerMm: number;
+  readonly lengthMm: number;
+  readonly rulerY: number;
+}
+
+/** What a part needs that only knows the length of the bone: it stays as it is while a pin is dragged. */
+export const alongOf = ({ scale: { originX, pxPerMm }, lengthMm, rulerY }: RulerLayout): AlongProps => ({
+  originX,
+  pxPerMm,
+  lengthMm,
+  rulerY,
+});
+
+export const Grid = memo(({ originX, pxPerMm, lengthMm, rulerY }: AlongProps) => {
   const places = Array.from({ length: Math.floor(lengthMm) + 1 }, (_, mm) => mm);
+  const path = (some: readonly number[]) => some.map((mm) => `M${originX + mm * pxPerMm} 40V${rulerY}`).join('');
   return (
-    <g stroke="var(--grid)" strokeWidth="1">
-      {places.map((mm) => (
-        <line
-          key={mm}
-          x1={scale.x(mm)}
-          x2={scale.x(mm)}
-          y1={40}
-          y2={rulerY}
-          stroke={mm % FIVE === 0 ? 'var(--line)' : 'var(--grid)'}
-        />
-      ))}
+    <g fill="none">
+      <path d={path(places)} stroke="var(--grid)" />
+      <path d={path(places.filter((mm) => mm % FIVE === 0))} stroke="var(--line)" />
     </g>
   );
-}
+});
 
 export function KeepOuts({ layout }: LayoutProps) {
   const { scale, profile, rulerY, placement } = layout;

@@ -39,10 +39,10 @@ export function layOut(patientCase: Case, placement: Placement, widthPx: number,
   const points = everyPoint(placement, profile);
   const s = points.map(([along]) => along);
   const h = points.map(([, height]) => height);
-  const low = Math.min(...h) - 0.5;
-  const high = Math.max(...h) + 0.5;
-  const left = Math.min(0, ...s);
-  const right = Math.max(lengthMm, ...s);
+  const low = steady(Math.min(...h), Math.floor);
+  const high = steady(Math.max(...h), Math.ceil);
+  const left = steady(Math.min(0, ...s), Math.floor);
+  const right = Math.max(lengthMm, steady(Math.max(...s), Math.ceil));
   const labelsPx = widthPx < LEAST_FOR_LABELS_PX ? 0 : LABELS_PX;
   const byWidth = (widthPx - labelsPx - RIGHT_PX - 2 * BALLOON_PX) / (right - left);
   const byHeight = (mostHeightPx - ABOVE_PX - BELOW_PX - RULER_PX - APART_PX) / (high - low);
@@ -63,6 +63,11 @@ export function layOut(patientCase: Case, placement: Placement, widthPx: number,
     balloonY: BALLOON_PX + 4,
   };
 }
+
+/** The drawing's edges lie on whole steps: a drag must not make the scale tremble. */
+const STEADY_MM = 2;
+
+const steady = (mm: number, round: (steps: number) => number): number => round(mm / STEADY_MM) * STEADY_MM;
 
 function everyPoint(placement: Placement, profile: SideProfile) {
   const { aboutDeg, pins, columns, im } = placement;

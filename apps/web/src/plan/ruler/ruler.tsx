@@ -7,7 +7,7 @@ import { inPlane } from '../../drawing/geometry/side-profile.ts';
 import { useSize } from '../../drawing/use-size.ts';
 import { clearColumnBy, columnClearance } from '../edit/edits.ts';
 import { Apart, RulerTicks } from './axis-parts.tsx';
-import { Bone, Grid, KeepOuts, SideLabels, Skin } from './bone-parts.tsx';
+import { alongOf, Bone, Grid, KeepOuts, SideLabels, Skin } from './bone-parts.tsx';
 import { ColumnGrip } from './column-grip.tsx';
 import { Columns, FreeLength, ImPin } from './frame-parts.tsx';
 import { layOut, type RulerLayout } from './layout.ts';
@@ -52,6 +52,7 @@ export function Ruler(props: RulerProps) {
 function Drawing(props: RulerProps & { readonly layout: RulerLayout }) {
   const { layout, construct, selected, edit } = props;
   const selectedPin = layout.placement.pins[selected];
+  const along = alongOf(layout);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a drawing
     <svg
@@ -61,7 +62,7 @@ function Drawing(props: RulerProps & { readonly layout: RulerLayout }) {
       height={layout.heightPx}
       className="ruler-drawing"
     >
-      <Grid layout={layout} />
+      <Grid {...along} />
       <KeepOuts layout={layout} />
       <Bone layout={layout} />
       <Skin layout={layout} />
@@ -77,7 +78,7 @@ function Drawing(props: RulerProps & { readonly layout: RulerLayout }) {
       <Pins {...props} />
       {selectedPin && edit && <FreeLength layout={layout} pin={selectedPin} />}
       {layout.hasLabels && <SideLabels names={sideLabels(layout)} />}
-      <RulerTicks layout={layout} />
+      <RulerTicks {...along} />
       <Apart layout={layout} placesMm={construct.pins.map((pin) => pin.sMm)} />
     </svg>
   );
