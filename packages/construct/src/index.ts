@@ -30,3 +30,4 @@ export { readCase } from './read-case.ts';
 export { type RankOptions, rank, rankWith } from './search/index.ts';
 export { frameFacts } from './to-frame/masses.ts';
 export { type Improvement, improvements, type WhatIf, whatIfs } from './what-if/index.ts';
+export { type FirstDescription, firstDescription } from './first-description.ts';

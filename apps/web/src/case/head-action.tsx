@@ -17,6 +17,8 @@ export function HeadAction({ state, stage }: HeadActionProps) {
     );
   }
   const isReady = state.bone !== null && state.fracture !== null;
+  // On the films themselves the way on is the description's own button, which records it first.
+  if (stage === 'films' && !isReady) return null;
   return (
     <Link href={`/case/${state.caseId}/plan`} className={isReady ? 'button button-main' : 'button'}>
       Make a plan

@@ -1,6 +1,6 @@
 /** One film with its plate and its steps. */
 import type { FilmState } from '@bonewright/casebook';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { FieldWhy } from '../form/field.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
@@ -8,7 +8,6 @@ import { moment } from '../words/time.ts';
 import { useOpenFilm } from './engine/use-open-film.ts';
 import { nextTarget, type Target } from './marks/target.ts';
 import { useMarks } from './marks/use-marks.ts';
-import type { TwoClicks } from './marks/working.ts';
 import { FilmPlate } from './plate/film-plate.tsx';
 import { KeysHelp, Legend } from './plate/plate-help.tsx';
 import { isWhole } from './shown-films.ts';
@@ -23,18 +22,15 @@ interface FilmPanelProps {
   readonly isCurrent: boolean;
   readonly isOwn: (seq: number) => boolean;
   readonly append: Append;
-  readonly onEnds: (filmId: string, ends: TwoClicks) => void;
 }
 
-export function FilmPanel({ film, place, isCurrent, isOwn, append, onEnds }: FilmPanelProps) {
+export function FilmPanel({ film, place, isCurrent, isOwn, append }: FilmPanelProps) {
   const { filmId } = film;
   const file = film.file.value;
   const opening = useOpenFilm(file.sha256, file.fileName);
   const marks = useMarks(film, append);
   const tracing = useTracing({ film, opening, isOwn, append });
   const [wanted, setWanted] = useState<Target | null>(null);
-  const { ends } = marks.working;
-  useEffect(() => onEnds(filmId, ends), [filmId, ends, onEnds]);
 
   const target = wanted ?? nextTarget(marks.working);
   const name = film.view.value ? `${film.view.value} film` : `film ${file.fileName}`;

@@ -1,14 +1,12 @@
 /** The Films stage: two views side by side, what each still needs, and what they say together. */
 import './films.css';
 import type { CaseState } from '@bonewright/casebook';
-import { useCallback, useState } from 'react';
 import type { Append } from '../sync/new-event.ts';
 import { FilmPanel } from './film-panel.tsx';
 import { Findings } from './findings/findings.tsx';
 import { ChooseFiles, DropFilms } from './intake/drop-films.tsx';
 import { NoFilms } from './intake/no-films.tsx';
 import { useIntake } from './intake/use-intake.ts';
-import type { TwoClicks } from './marks/working.ts';
 import { OtherFilms } from './other-films.tsx';
 import { isWhole, shownFilms } from './shown-films.ts';
 
@@ -22,12 +20,6 @@ const PLACES = ['first', 'second'] as const;
 
 export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
   const intake = useIntake(state.films, append);
-  const [ends, setEnds] = useState<ReadonlyMap<string, TwoClicks>>(new Map());
-  const keepEnds = useCallback(
-    (filmId: string, pair: TwoClicks) =>
-      setEnds((now) => (now.get(filmId) === pair ? now : new Map(now).set(filmId, pair))),
-    [],
-  );
   const shown = shownFilms(state.films);
   const current = shown.findIndex((film) => !isWhole(film));
   if (shown.length === 0)
@@ -47,7 +39,6 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
             isCurrent={i === current}
             isOwn={isOwn}
             append={append}
-            onEnds={keepEnds}
           />
         ))}
         {shown.length === 1 && (
@@ -59,7 +50,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
           </div>
         )}
         <div className="films-findings">
-          <Findings state={state} shown={shown} ends={ends} isOwn={isOwn} append={append} />
+          <Findings state={state} shown={shown} isOwn={isOwn} append={append} />
           <OtherFilms films={state.films} shown={shown} intake={intake} append={append} />
         </div>
       </div>

@@ -42,10 +42,16 @@ interface StageProps extends PlanStageProps {
 function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps) {
   const [engine] = useState(startEngine);
   useEffect(() => engine.close, [engine]);
-  const { history, assessment, keepNow } = usePlan(engine, state, patientCase, isStartDrawer, append);
+  const [wantedPin, select] = useState(0);
+  const renumber = (places: readonly number[]) => {
+    const place = places[wantedPin] ?? 0;
+    select(place);
+    if (document.activeElement?.matches('[data-pin]'))
+      requestAnimationFrame(() => document.querySelector<SVGGElement>(`[data-pin="${place}"]`)?.focus());
+  };
+  const { history, assessment, keepNow } = usePlan(engine, state, patientCase, isStartDrawer, append, renumber);
   const search = useSearch(engine);
   const long = useLongJobs(engine, patientCase, assessment.exactness === 'full' ? assessment.construct : null);
-  const [wantedPin, select] = useState(0);
   const [opened, open] = useState<LoadName | null>(null);
   const [isDrawerOpen, openDrawer] = useState(false);
   const isNarrow = useIsNarrow();

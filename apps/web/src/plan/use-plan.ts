@@ -23,6 +23,7 @@ export function usePlan(
   patientCase: Case,
   isStartDrawer: boolean,
   append: Append,
+  renumber: (places: readonly number[]) => void,
 ): PlanUnderHand {
   const { construct: recorded, ranking } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only what was chosen and ranked matters, not the rest of the state
@@ -33,7 +34,7 @@ export function usePlan(
     const full = about === construct && exactness === 'full' && plan ? plan : null;
     append([...(isStartDrawer ? [drawerSet(patientCase.drawer)] : []), constructChosen(construct, full)]);
   };
-  const history = useHistory(kept, keep);
+  const history = useHistory(kept, keep, renumber);
   const shown = history.construct && goneFromDrawer(history.construct, patientCase.drawer) ? kept : history.construct;
   const assessment = useAssessment(engine, patientCase, shown);
   latest.current = assessment;

@@ -1,5 +1,5 @@
 /** Paper, or the dim theme for film room and theatre; remembered on this device. */
-import { useSyncExternalStore } from 'react';
+import { useEffect, useSyncExternalStore } from 'react';
 import { recall, remember } from '../sync/device-memory.ts';
 
 export type Theme = 'paper' | 'dim';
@@ -9,10 +9,22 @@ const listeners = new Set<() => void>();
 let theme: Theme = recall(KEY) === 'dim' ? 'dim' : 'paper';
 
 export function setTheme(next: Theme): void {
-  theme = next;
   remember(KEY, next === 'dim' ? 'dim' : null);
+  become(next);
+}
+
+function become(next: Theme): void {
+  theme = next;
   showTheme();
   for (const tell of listeners) tell();
+}
+
+/** A page for a dark room opens dim; the theme of this device comes back when it is left. */
+export function useDimRoom(): void {
+  useEffect(() => {
+    become('dim');
+    return () => become(recall(KEY) === 'dim' ? 'dim' : 'paper');
+  }, []);
 }
 
 /** Puts the theme on the page; once before the first drawing. */

@@ -125,7 +125,7 @@ describe('refused with the number and the path', () => {
   test.each([
     ['a pin the plan does not have', { placed: [placedAt(5, 30)] }, 'placed.0.pin'],
     ['a pin off the bone', { placed: [placedAt(1, 90)] }, 'placed.0.sMm'],
-    ['a pin placed twice', { placed: [placedAt(1, 7), placedAt(1, 8)] }, 'placed.0.pin'],
+    ['a pin placed twice', { placed: [placedAt(1, 7), placedAt(1, 8)] }, 'placed.1.pin'],
     ['a pin placed and left out', { placed: [placedAt(1, 7)], leftOut: [1] }, 'placed.0.pin'],
     ['nothing left', { leftOut: [1, 2, 3, 4] }, 'leftOut'],
   ])('%s', (_, wrong, path) => {

@@ -2,7 +2,7 @@
  * A bar of one's own putty on two supports, a weight hung from its middle: modulus and bending strength with their
  * standard deviations. Simply supported bar under a force at midspan, small sag: E = F L^3 / (48 I w), and the stress
  * in the outermost fibre at breaking, F L / (4 Z) (any text on the strength of materials).
- * Shear is left out: for a span of 16 heights it is under 2 % of the sag, and shorter spans are refused.
+ * Shear is left out: 1.2 (E/G) (h/L)^2 of the sag, so under 2 % from 16 heights on; under 8 a bar is refused.
  */
 import { InputError } from '@bonewright/fault';
 
@@ -39,6 +39,8 @@ export interface BenchResult {
   readonly cautions: readonly string[];
 }
 
+/** Sag of a simply supported bar under a force in its middle: F L^3 over so many E I. */
+const MIDSPAN = 48;
 const STANDARD_GRAVITY = 9.80665;
 const GRAMS_PER_KG = 1000;
 /** Shorter bars sag by shear as well, and crush at their supports. */
@@ -55,7 +57,7 @@ export function benchTest(test: BenchTest): BenchResult {
   const { bar, spanMm, sags, sagSdMm, breakingMassG } = test;
   const { second, height, section } = sectionOf(bar);
   const compliance = slopeOf(sags, sagSdMm);
-  const youngMPa = spanMm.value ** 3 / (48 * second.value * compliance.value);
+  const youngMPa = spanMm.value ** 3 / (MIDSPAN * second.value * compliance.value);
   const youngShare = Math.hypot((3 * spanMm.sd) / spanMm.value, second.share, compliance.sd / compliance.value);
   const stress = (massG: number) => (forceN(massG) * spanMm.value) / (4 * section.value);
   const strengthMPa = breakingMassG && {

@@ -689,4 +689,43 @@ const whatIfs = defineSet([
   },
 ]);
 
-export const rules = [...pinRules, ...imRules, ...columnRules, ...choosing, ...whatIfs];
+const firstGuesses = defineSet([
+  {
+    id: 'rule.first-guess.gap',
+    name: 'gap that a fracture set by hand keeps, first guess',
+    unit: 'mm',
+    value: 0.5,
+    low: 0,
+    high: 1,
+    spread: 'range',
+    appliesTo: 'small patients; offered as a guess to be corrected',
+    source: { title: 'common practice, no source' },
+    status: 'common practice',
+  },
+  {
+    id: 'rule.first-guess.keep-out',
+    name: 'length kept free of pins at a joint, in widths of the bone there, first guess',
+    unit: 'bone widths',
+    value: 1,
+    low: 0.5,
+    high: 1.5,
+    spread: 'range',
+    appliesTo: 'small patients; offered as a guess to be corrected',
+    source: { title: 'common practice, no source' },
+    status: 'common practice',
+  },
+  {
+    id: 'rule.first-guess.soft-tissue',
+    name: 'depth of soft tissue over the bone, in widths of the bone there, first guess',
+    unit: 'bone widths',
+    value: 1,
+    low: 0.3,
+    high: 2,
+    spread: 'range',
+    appliesTo: 'small patients; offered as a guess to be corrected',
+    source: { title: 'common practice, no source' },
+    status: 'common practice',
+  },
+]);
+
+export const rules = [...pinRules, ...imRules, ...columnRules, ...choosing, ...whatIfs, ...firstGuesses];

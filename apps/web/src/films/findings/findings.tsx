@@ -3,7 +3,6 @@ import { type CaseState, type FilmState, outOfDate } from '@bonewright/casebook'
 import { VerdictMark } from '../../drawing/verdict-mark.tsx';
 import type { Append } from '../../sync/new-event.ts';
 import { Description } from '../describe/description.tsx';
-import type { TwoClicks } from '../marks/working.ts';
 import { filmOfView, useJoining } from '../trace/use-joining.ts';
 import { FindingsTable } from './findings-table.tsx';
 import { ScaleBox } from './scale-box.tsx';
@@ -13,19 +12,17 @@ import { WallsChart } from './walls-chart.tsx';
 interface FindingsProps {
   readonly state: CaseState;
   readonly shown: readonly FilmState[];
-  readonly ends: ReadonlyMap<string, TwoClicks>;
   readonly isOwn: (seq: number) => boolean;
   readonly append: Append;
 }
 
-export function Findings({ state, shown, ends, isOwn, append }: FindingsProps) {
-  const apart = useViewsApart(state.caseId);
+export function Findings({ state, shown, isOwn, append }: FindingsProps) {
+  const apart = useViewsApart(state.caseId, state.bone?.value.betweenViewsDeg);
   const craniocaudal = filmOfView(shown, 'craniocaudal');
   const mediolateral = filmOfView(shown, 'mediolateral');
-  const withEnds = (film: FilmState | null) => film && { film, ends: ends.get(film.filmId) ?? [null, null] };
   const { failure, start } = useJoining({
     state,
-    views: [withEnds(craniocaudal), withEnds(mediolateral)],
+    views: [craniocaudal, mediolateral],
     betweenViewsDeg: apart.betweenViewsDeg,
     isOwn,
     append,
@@ -33,7 +30,7 @@ export function Findings({ state, shown, ends, isOwn, append }: FindingsProps) {
   const isSameView =
     shown.length === 2 && shown[0]?.view.value !== null && shown[0]?.view.value === shown[1]?.view.value;
   const bone = state.bone?.value.bone ?? null;
-  const hasEnds = shown.every(({ filmId }) => ends.get(filmId)?.every((end) => end !== null) ?? false);
+  const hasEnds = shown.every(({ clicks }) => clicks?.value.boneEnds !== undefined);
   const old = outOfDate(state).find(({ part }) => part === 'bone');
   return (
     <section className="findings" aria-labelledby="findings-title">

@@ -3,8 +3,7 @@ import { Field } from '../../form/field.tsx';
 import { readNumber } from '../../form/read-number.ts';
 import { type Draft, useDraft } from '../../sync/use-draft.ts';
 
-const SQUARE = '90';
-const readText = (kept: unknown): string => (typeof kept === 'string' ? kept : SQUARE);
+const SQUARE_DEG = 90;
 
 interface Apart {
   readonly draft: Draft<string>;
@@ -15,13 +14,13 @@ interface Apart {
 const LEAST_DEG = 20;
 const MOST_DEG = 160;
 
-export function useViewsApart(caseId: string): Apart {
-  const draft = useDraft(`views-apart.${caseId}`, readText);
+export function useViewsApart(caseId: string, recordedDeg = SQUARE_DEG): Apart {
+  const draft = useDraft(`views-apart.${caseId}`, (kept) => (typeof kept === 'string' ? kept : String(recordedDeg)));
   const degrees = readNumber(draft.value);
   const isUsable = degrees !== null && degrees >= LEAST_DEG && degrees <= MOST_DEG;
   return {
     draft,
-    betweenViewsDeg: isUsable ? degrees : Number(SQUARE),
+    betweenViewsDeg: isUsable ? degrees : SQUARE_DEG,
     why: isUsable ? null : `Write degrees from ${LEAST_DEG} to ${MOST_DEG}; 90 stands in meanwhile.`,
   };
 }

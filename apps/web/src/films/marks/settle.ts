@@ -1,5 +1,6 @@
 /** What of the unfinished work on a film can be recorded now; the rest stays unfinished. */
 import type { FilmState } from '@bonewright/casebook';
+import type { Pixel } from '@bonewright/film';
 import type { NewEvent } from '../../sync/new-event.ts';
 import { calibrationOf } from './calibration-draft.ts';
 import { type Unfinished, workingOf } from './working.ts';
@@ -32,19 +33,24 @@ export function settle(film: FilmState, unfinished: Unfinished): Settled {
 
   const [c1, c2, c3, c4] = working.clicks;
   const { towards } = working;
-  if ((unfinished.clicks || unfinished.towards) && c1 && c2 && c3 && c4 && towards) {
+  const [proximalEnd, distalEnd] = working.ends;
+  const isTouched = unfinished.clicks || unfinished.towards || (unfinished.ends && proximalEnd && distalEnd);
+  if (isTouched && c1 && c2 && c3 && c4 && towards) {
+    const ends = proximalEnd && distalEnd ? { boneEnds: [proximalEnd, distalEnd] as [Pixel, Pixel] } : {};
     const clicks = {
       segments: [
         { name: 'proximal', from: c1, to: c2 },
         { name: 'distal', from: c3, to: c4 },
       ],
       columnTowards: towards,
+      ...ends,
     };
     record(
       { kind: 'film-clicked', payload: { filmId, ...clicks } },
       isSame(clicks, film.clicks?.value),
       'clicks',
       'towards',
+      ...(proximalEnd && distalEnd ? (['ends'] as const) : []),
     );
   }
 

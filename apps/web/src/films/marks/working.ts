@@ -47,7 +47,7 @@ function recorded(film: FilmState, usualBallMm: string): Working {
     calibration: calibrationDraft(film.calibration?.value ?? { diameterMm: usualBallMm }),
     clicks: proximal && distal ? [proximal.from, proximal.to, distal.from, distal.to] : NO_CLICKS,
     fracture: film.fractureLine?.value ?? NO_PAIR,
-    ends: NO_PAIR,
+    ends: clicks?.boneEnds ?? NO_PAIR,
   };
 }
 

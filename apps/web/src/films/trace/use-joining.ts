@@ -4,12 +4,6 @@ import { faultLine, InputError } from '@bonewright/fault';
 import { joinViews, type TracedView } from '@bonewright/film';
 import { useEffect, useState } from 'react';
 import type { Append } from '../../sync/new-event.ts';
-import type { Unfinished } from '../marks/working.ts';
-
-export interface JoinableView {
-  readonly film: FilmState;
-  readonly ends: Unfinished['ends'];
-}
 
 export interface Joining {
   /** Why the views could not be joined, in words; null where they were, or are not whole yet. */
@@ -21,7 +15,7 @@ export interface Joining {
 interface JoiningProps {
   readonly state: CaseState;
   /** The craniocaudal view, then the mediolateral one; null where there is none. */
-  readonly views: readonly [JoinableView | null, JoinableView | null];
+  readonly views: readonly [FilmState | null, FilmState | null];
   readonly betweenViewsDeg: number;
   readonly isOwn: (seq: number) => boolean;
   readonly append: Append;
@@ -31,19 +25,19 @@ interface JoiningProps {
 export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: JoiningProps): Joining {
   const [failure, setFailure] = useState<{ readonly of: string; readonly why: string } | null>(null);
   const [a, b] = views.map((view) => view && tracedView(view));
-  const ids = views.map((view) => view?.film.filmId ?? '');
+  const ids = views.map((view) => view?.filmId ?? '');
   const isOld = state.bone === null || outOfDate(state).some(({ part }) => part === 'bone');
   const isOthers = state.bone !== null && ids.some((id, i) => state.bone?.value.filmIds[i] !== id);
   const madeFrom = a && b ? JSON.stringify([ids, a, b, betweenViewsDeg]) : null;
   const [joined, setJoined] = useState(() => (isOld ? null : madeFrom));
   const isChangedHere = joined !== null && joined !== madeFrom;
   const isWanted = madeFrom !== null && (isOld || isOthers || isChangedHere);
-  const isDue = isWanted && (isChangedHere || isOwn(Math.max(0, ...views.map((view) => newestSeq(view?.film)))));
+  const isDue = isWanted && (isChangedHere || isOwn(Math.max(0, ...views.map((view) => newestSeq(view)))));
   const join = () => {
     if (!a || !b || madeFrom === null) return;
     try {
       const bone = joinViews(a, b, betweenViewsDeg);
-      append([{ kind: 'bone-joined', payload: { filmIds: [ids[0] ?? '', ids[1] ?? ''], bone } }]);
+      append([{ kind: 'bone-joined', payload: { filmIds: [ids[0] ?? '', ids[1] ?? ''], bone, betweenViewsDeg } }]);
       setJoined(madeFrom);
       setFailure(null);
     } catch (error) {
@@ -61,17 +55,16 @@ export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: Joi
   };
 }
 
-function tracedView({ film, ends }: JoinableView): TracedView | null {
+function tracedView(film: FilmState): TracedView | null {
   const trace = film.trace?.value;
   const clicks = film.clicks?.value;
   const line = film.fractureLine?.value;
   if (!trace || !clicks || !line) return null;
-  const [proximal, distal] = ends ?? [];
-  const view = { trace, columnTowards: clicks.columnTowards, fractureLine: line };
-  return proximal && distal ? { ...view, boneEnds: [proximal, distal] } : view;
+  const { columnTowards, boneEnds } = clicks;
+  return { trace, columnTowards, fractureLine: line, boneEnds };
 }
 
-const newestSeq = (film: FilmState | undefined): number =>
+const newestSeq = (film: FilmState | null): number =>
   Math.max(0, film?.trace?.seq ?? 0, film?.fractureLine?.seq ?? 0, film?.clicks?.seq ?? 0);
 
 /** The newest film of each view. */

@@ -34,6 +34,12 @@ test('undo without end: back through five hundred changes to the first', () => {
   expect(history.present).toBe(testConstruct);
 });
 
+test('a pin dragged past another takes its number when the hand rests, and one step back undoes the drag', () => {
+  const rested = step(change(start, 25, 'move 0'), { kind: 'rest' });
+  expect(rested.present?.pins.map((pin) => pin.sMm)).toEqual([20, 25, 31, 43]);
+  expect(step(rested, { kind: 'undo' }).present).toBe(testConstruct);
+});
+
 test('what another page recorded can be undone here too', () => {
   const history = step(start, { kind: 'from outside', construct: moved(12) });
   expect(step(history, { kind: 'undo' }).present).toBe(testConstruct);

@@ -1,6 +1,7 @@
 /** One construct under the hand, with undo and redo without end; what rests is told to `keep`. */
 import type { Construct } from '@bonewright/construct';
 import { useCallback, useEffect, useReducer, useRef } from 'react';
+import { inOrder } from './edits.ts';
 
 interface History {
   readonly past: readonly Construct[];
@@ -24,7 +25,7 @@ export function step(history: History, act: Act): History {
       return { past: sameStroke ? past : [...past, present], present: act.construct, future: [], stroke: act.stroke };
     }
     case 'rest':
-      return { ...history, stroke: null };
+      return { ...history, present: present && numbered(present), stroke: null };
     case 'undo': {
       const last = past.at(-1);
       if (!last || !present) return history;
@@ -40,6 +41,12 @@ export function step(history: History, act: Act): History {
       return { past: present ? [...past, present] : past, present: act.construct, future: [], stroke: null };
   }
 }
+
+/** Pins are numbered from the proximal end: one that was dragged past another takes its number. */
+const numbered = (construct: Construct): Construct => {
+  const pins = inOrder(construct.pins);
+  return pins.every((pin, i) => pin === construct.pins[i]) ? construct : { ...construct, pins };
+};
 
 const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b);
 
@@ -57,12 +64,19 @@ export interface ConstructHistory {
   readonly redo: () => void;
 }
 
-/** `kept` is what the record says; `keep` writes the record once the hand rests. */
-export function useHistory(kept: Construct | null, keep: (construct: Construct) => void): ConstructHistory {
+/**
+ * `kept` is what the record says; `keep` writes the record once the hand rests; `renumber` hears the new place of each
+ * pin where pins changed places.
+ */
+export function useHistory(
+  kept: Construct | null,
+  keep: (construct: Construct) => void,
+  renumber: (places: readonly number[]) => void,
+): ConstructHistory {
   const [history, act] = useReducer(step, { past: [], present: kept, future: [], stroke: null });
   const lastKept = useRef(kept);
-  const keepNow = useRef(keep);
-  keepNow.current = keep;
+  const told = useRef({ keep, renumber });
+  told.current = { keep, renumber };
 
   useEffect(() => {
     if (same(kept, lastKept.current)) return;
@@ -74,9 +88,11 @@ export function useHistory(kept: Construct | null, keep: (construct: Construct) 
   useEffect(() => {
     if (!present || same(present, lastKept.current)) return;
     const rest = setTimeout(() => {
-      lastKept.current = present;
+      const rested = numbered(present);
+      lastKept.current = rested;
       act({ kind: 'rest' });
-      keepNow.current(present);
+      if (rested !== present) told.current.renumber(present.pins.map((pin) => rested.pins.indexOf(pin)));
+      told.current.keep(rested);
     }, REST_MS);
     return () => clearTimeout(rest);
   }, [present]);

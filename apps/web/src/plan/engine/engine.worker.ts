@@ -1,6 +1,6 @@
 /** The mechanics off the page's thread: whole jobs in, whole answers out. */
-import type { CaseFile, Construct, Ranking } from '@bonewright/construct';
-import { assessConstruct, evaluateNominal, improvements, rank, readCase, whatIfs } from '@bonewright/construct';
+import type { CaseFile, Construct, InTheatre, Ranking } from '@bonewright/construct';
+import { asPlaced, assessConstruct, evaluateNominal, improvements, rank, readCase, whatIfs } from '@bonewright/construct';
 import { faultLine, InputError } from '@bonewright/fault';
 import { expose } from 'comlink';
 
@@ -29,6 +29,8 @@ const jobs = {
     }),
   rank: (file: CaseFile, onProgress: (soFar: Ranking) => void) => answer(() => rank(readCase(file), { onProgress })),
   whatIfs: (file: CaseFile, construct: Construct) => answer(() => whatIfs(readCase(file), construct)),
+  asPlaced: (file: CaseFile, planned: Construct, theatre: InTheatre) =>
+    answer(() => asPlaced(readCase(file), planned, theatre)),
   improvements: (file: CaseFile, construct: Construct) => answer(() => improvements(readCase(file), construct)),
 };
 

@@ -46,8 +46,8 @@ export function filmMap(film: FilmState, lengthMm: number): FilmMap | null {
   const first = clicks?.segments[0];
   const last = clicks?.segments.at(-1);
   if (!trace || !clicks || !mmPerPixel || !first || !last) return null;
-  const proximal = axisFrom(trace, 0, first.from);
-  const distal = axisFrom(trace, trace.segments.length - 1, last.to);
+  const proximal = axisFrom(trace, 0, clicks.boneEnds?.[0] ?? first.from);
+  const distal = axisFrom(trace, trace.segments.length - 1, clicks.boneEnds?.[1] ?? last.to);
   if (!proximal || !distal) return null;
   const across = acrossOf(proximal.along, clicks.columnTowards);
   const pixel = (sMm: number, wMm: number): Pixel =>

@@ -65,6 +65,7 @@ function HeldPin(props: DrawnPinProps & { readonly hands: PinHands }) {
       aria-valuenow={pin.axis[0]}
       aria-valuetext={says}
       aria-orientation="horizontal"
+      data-pin={number - 1}
       className="pin-mark"
       onFocus={hands.onSelect}
       onKeyDown={hands.onKey}
