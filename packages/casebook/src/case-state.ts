@@ -26,6 +26,29 @@ export interface FilmState {
 
 export type Patient = Payload<'case-opened'>;
 
+/** What was done to one pin so far; corrections take the place of what they correct. */
+export interface PinInTheatre {
+  readonly pin: number;
+  /** Where it stands; null while it is not in. */
+  readonly placed: Signed<Payload<'pin-placed'>> | null;
+  /** Where it would not go, in order. */
+  readonly tried: readonly Signed<Payload<'pin-skipped'>>[];
+  /** Why it will not be placed at all; null otherwise. */
+  readonly leftOut: Signed<Payload<'pin-skipped'>> | null;
+}
+
+export interface Theatre {
+  /** In the order in which they were first touched. */
+  readonly pins: readonly PinInTheatre[];
+  /** The last mix. */
+  readonly putty: {
+    readonly mixed: Signed<Payload<'putty-mixed'>>;
+    readonly hard: Signed<Payload<'putty-hard'>> | null;
+  } | null;
+  /** The last count of each thing, in the order of the first. */
+  readonly counts: readonly Signed<Payload<'counted'>>[];
+}
+
 export interface CaseState {
   readonly caseId: string;
   /** The number of the last event; 0 before the first. */
@@ -45,6 +68,9 @@ export interface CaseState {
   readonly construct: Signed<Payload<'construct-chosen'>> | null;
   readonly ranking: Signed<Payload<'plans-ranked'>> | null;
   readonly sheets: readonly Signed<Payload<'sheet-printed'>>[];
+  readonly theatre: Theatre;
+  /** The last test of each column of the drawer. */
+  readonly benchTests: readonly Signed<Payload<'bench-tested'>>[];
   readonly notes: readonly Signed<Payload<'note-added'>>[];
   /** The stage somebody entered; null where it follows from the work done. */
   readonly enteredStage: Signed<Stage> | null;

@@ -46,6 +46,13 @@ export const eventSchema = z.discriminatedUnion('kind', [
   kind('sheet-printed', payloads.sheetPrinted),
   kind('stage-entered', payloads.stageEntered),
   kind('note-added', payloads.noteAdded),
+  kind('pin-placed', payloads.pinPlaced),
+  kind('pin-skipped', payloads.pinSkipped),
+  kind('pin-taken-back', payloads.pinTakenBack),
+  kind('putty-mixed', payloads.puttyMixed),
+  kind('putty-hard', payloads.puttyHard),
+  kind('counted', payloads.counted),
+  kind('bench-tested', payloads.benchTested),
 ]);
 
 export type CaseEvent = Frozen<z.output<typeof eventSchema>>;

@@ -160,3 +160,85 @@ describe('a new event is refused', () => {
 test('a known kind of this schema with a damaged payload is not mistaken for a future one', () => {
   expect(() => next('film-calibrated', { filmId: 'film0craniocaudal01', calibration: 'ball' })).toThrow(InputError);
 });
+
+describe('theatre', () => {
+  const because = { why: 'typed for the wrong pin' };
+  const done = (...said: readonly (readonly [kind: string, payload: unknown, extra?: object])[]) =>
+    foldCase([
+      ...events,
+      ...said.map(([kind, payload, extra], i) => ({
+        ...next(kind, payload, extra),
+        seq: events.length + 1 + i,
+      })),
+    ]).theatre;
+  const placed = (pin: number, sMm: number) => ({ pin, sMm, aboutDeg: 0, tiltDeg: 0, cortices: 2 });
+
+  test('a pin placed again stands where it was last said, with the reason', () => {
+    const { pins } = done(['pin-placed', placed(1, 9)], ['pin-placed', placed(1, 11), because]);
+    expect(pins).toHaveLength(1);
+    expect(pins[0]?.placed).toMatchObject({ value: { sMm: 11 }, why: 'typed for the wrong pin' });
+  });
+
+  test('a pin taken back is to be placed again; where it was tried is not forgotten', () => {
+    const tried = { pin: 2, why: 'the wire skids', triedMm: 20 };
+    const { pins } = done(
+      ['pin-skipped', tried],
+      ['pin-placed', placed(2, 23)],
+      ['pin-taken-back', { pin: 2 }, because],
+    );
+    expect(pins[0]?.placed).toBeNull();
+    expect(pins[0]?.tried.map(({ value }) => value.triedMm)).toEqual([20]);
+  });
+
+  test('a pin left out says why, until it is placed after all', () => {
+    const out = ['pin-skipped', { pin: 3, why: 'no room', triedMm: null }] as const;
+    expect(done(out).pins[0]?.leftOut?.value.why).toBe('no room');
+    expect(done(out, ['pin-placed', placed(3, 33)]).pins[0]?.leftOut).toBeNull();
+  });
+
+  test('a new mix is not hard yet, and a count is the last one of its thing', () => {
+    const mixed = { grams: 6, at: '2026-11-25T23:40:00Z', workingMinutes: null };
+    const { putty, counts } = done(
+      ['putty-mixed', mixed],
+      ['putty-hard', { at: '2026-11-25T23:50:00Z' }],
+      ['putty-mixed', { ...mixed, grams: 4 }],
+      ['counted', { what: 'swabs', in: 10, out: 9 }],
+      ['counted', { what: 'swabs', in: 10, out: 10 }],
+    );
+    expect(putty).toMatchObject({ mixed: { value: { grams: 4 } }, hard: null });
+    expect(counts.map(({ value }) => value.out)).toEqual([10]);
+  });
+
+  test('putty that nobody mixed cannot be hard: set aside, never thrown', () => {
+    const state = foldCase([...events, next('putty-hard', { at: '2026-11-25T23:50:00Z' })]);
+    expect(state.setAside[0]?.because).toBe('no putty was mixed');
+  });
+
+  test('each column keeps its last bench test', () => {
+    const test = (columnId: string, value: number) => ({
+      columnId,
+      youngMPa: { value, sd: 100 },
+      yieldMPa: null,
+      testedAt: '2026-11-20T10:00:00Z',
+    });
+    const said = [test('putty 6', 2400), test('putty 8', 2500), test('putty 6', 3100)];
+    const state = foldCase([
+      ...events,
+      ...said.map((payload, i) => ({ ...next('bench-tested', payload), seq: events.length + 1 + i })),
+    ]);
+    expect(state.benchTests.map(({ value }) => [value.columnId, value.youngMPa.value])).toEqual([
+      ['putty 6', 3100],
+      ['putty 8', 2500],
+    ]);
+  });
+
+  test.each([
+    ['a pin of no number', 'pin-placed', { ...placed(1, 9), pin: 0 }],
+    ['a pin through three walls', 'pin-placed', { ...placed(1, 9), cortices: 3 }],
+    ['a pin skipped for no reason', 'pin-skipped', { pin: 1, why: '', triedMm: null }],
+    ['half a swab', 'counted', { what: 'swabs', in: 1.5, out: 1 }],
+    ['putty of no weight', 'putty-mixed', { grams: 0, at: '2026-11-25T23:40:00Z', workingMinutes: null }],
+  ])('%s is refused', (_, kind, payload) => {
+    expect(() => next(kind, payload)).toThrow(InputError);
+  });
+});

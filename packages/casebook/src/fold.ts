@@ -1,7 +1,9 @@
 /** Folds the events of one case into its state. Pure; never refuses a record: what cannot be applied is set aside with the reason. */
 import { InputError } from '@bonewright/fault';
-import type { CaseState, FilmState, Patient, Signed } from './case-state.ts';
+import type { CaseState, FilmState, Patient } from './case-state.ts';
 import { type CaseEvent, type EventOf, isKnown, type RecordedEvent } from './events.ts';
+import { signed } from './signed.ts';
+import { applyInTheatre, isPuttyWithoutMix, type TheatreEvent, withLast } from './theatre-fold.ts';
 
 /** The state after all of these events of one case, in order. Throws InputError where one is missing or of another case. */
 export function foldCase(events: readonly RecordedEvent[]): CaseState {
@@ -36,6 +38,8 @@ export function emptyCase(caseId: string): CaseState {
     construct: null,
     ranking: null,
     sheets: [],
+    theatre: { pins: [], putty: null, counts: [] },
+    benchTests: [],
     notes: [],
     enteredStage: null,
     setAside: [],
@@ -91,16 +95,27 @@ function apply(state: CaseState, event: CaseEvent): CaseState {
       return { ...state, enteredStage: signed(event, event.payload.stage) };
     case 'note-added':
       return { ...state, notes: [...state.notes, signed(event, event.payload)] };
+    case 'pin-placed':
+    case 'pin-skipped':
+    case 'pin-taken-back':
+    case 'putty-mixed':
+    case 'putty-hard':
+    case 'counted':
+      return inTheatre(state, event);
+    case 'bench-tested': {
+      const isSame = (test: CaseState['benchTests'][number]) => test.value.columnId === event.payload.columnId;
+      return { ...state, benchTests: withLast(state.benchTests, isSame, signed(event, event.payload)) };
+    }
   }
-}
-
-function signed<T>(event: CaseEvent, value: T): Signed<T> {
-  const { seq, at, by, why } = event;
-  return why === undefined ? { value, seq, at, by } : { value, seq, at, by, why };
 }
 
 function setAside(state: CaseState, event: RecordedEvent, because: string): CaseState {
   return { ...state, setAside: [...state.setAside, { event, because }] };
+}
+
+function inTheatre(state: CaseState, event: TheatreEvent): CaseState {
+  if (isPuttyWithoutMix(state.theatre, event)) return setAside(state, event, 'no putty was mixed');
+  return { ...state, theatre: applyInTheatre(state.theatre, event) };
 }
 
 function amendPatient(state: CaseState, event: EventOf<'patient-amended'>): CaseState {

@@ -126,3 +126,58 @@ export const sheetPrinted = z.strictObject({
 
 export const stageEntered = z.strictObject({ stage: stageSchema });
 export const noteAdded = z.strictObject({ text: z.string().min(1).max(20_000), stage: stageSchema.nullable() });
+
+/** Counted from 1 as on the plan's drawings. */
+const pinNumber = z.number().int().positive();
+
+/** Where a pin really went; the same pin again is a correction, and says why. */
+export const pinPlaced = z.strictObject({
+  pin: pinNumber,
+  sMm: z.number().min(0),
+  aboutDeg: z.number(),
+  tiltDeg: z.number(),
+  /** 1 where it stops short of the far wall. */
+  cortices: z.union([z.literal(1), z.literal(2)]),
+  note: shortText.exactOptional(),
+});
+
+export const pinSkipped = z.strictObject({
+  pin: pinNumber,
+  /** What kept it from going in. */
+  why: shortText.min(1),
+  /** Where it was tried; it is planned elsewhere. Null where it is left out altogether. */
+  triedMm: z.number().min(0).nullable(),
+});
+
+/** What was entered for a pin does not stand: it is to be placed again. */
+export const pinTakenBack = z.strictObject({ pin: pinNumber });
+
+export const puttyMixed = z.strictObject({
+  grams: z.number().positive(),
+  /** When kneading began. */
+  at: timeSchema,
+  /** As the surgeon read it on the packet; null where none was typed. */
+  workingMinutes: z.number().positive().nullable(),
+});
+
+export const puttyHard = z.strictObject({ at: timeSchema });
+
+/** Swabs, needles, blades: how many went to the table and how many came back. */
+export const counted = z.strictObject({
+  what: shortText.min(1),
+  in: z.number().int().min(0),
+  out: z.number().int().min(0),
+});
+
+const tested = z.strictObject({ value: z.number().positive(), sd: z.number().min(0) });
+
+/** A bar of the practice's own putty was bent. */
+export const benchTested = z.strictObject({
+  /** Which column of the drawer it stands for. */
+  columnId: z.string().min(1),
+  youngMPa: tested,
+  /** Bending strength; null where the bar was not broken. */
+  yieldMPa: tested.nullable(),
+  testedAt: timeSchema,
+  note: shortText.exactOptional(),
+});

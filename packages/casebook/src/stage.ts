@@ -10,7 +10,7 @@ export function stageOf(state: CaseState): Stage {
 }
 
 function workReached(state: CaseState): Stage {
-  if (state.sheets.length > 0) return 'theatre';
+  if (state.sheets.length > 0 || state.theatre.pins.length > 0) return 'theatre';
   if (state.bone) return 'plan';
   return state.films.length > 0 ? 'films' : 'admission';
 }

@@ -51,11 +51,29 @@ function sentence(event: CaseEvent): string {
       return `Stage entered: ${payload.stage}.`;
     case 'note-added':
       return `Note: ${payload.text}`;
+    case 'pin-placed':
+      return `P${payload.pin} placed at ${mmWords(payload.sMm)}${payload.cortices === 1 ? ', through one wall' : ''}.${payload.note ? ` ${payload.note}` : ''}`;
+    case 'pin-skipped':
+      return payload.triedMm === null
+        ? `P${payload.pin} left out: ${payload.why}.`
+        : `P${payload.pin} would not go in at ${mmWords(payload.triedMm)}: ${payload.why}.`;
+    case 'pin-taken-back':
+      return `Entry for P${payload.pin} taken back.`;
+    case 'putty-mixed':
+      return `Putty mixed: ${payload.grams} g.`;
+    case 'putty-hard':
+      return 'Putty hard.';
+    case 'counted':
+      return `${payload.what} counted: ${payload.in} in, ${payload.out} out.`;
+    case 'bench-tested':
+      return `Putty of ${payload.columnId} tested: modulus ${testedWords(payload.youngMPa)}${payload.yieldMPa ? `, strength ${testedWords(payload.yieldMPa)}` : ', not broken'}.`;
   }
 }
 
 const massWords = (massG: number | null): string => (massG === null ? 'not weighed' : `${massG} g`);
 const mmWords = (mm: number | null): string => (mm === null ? 'unmeasured length' : `${mm.toFixed(1)} mm`);
+const testedWords = ({ value, sd }: { readonly value: number; readonly sd: number }): string =>
+  `${value.toPrecision(3)} ± ${sd.toPrecision(2)} MPa`;
 const calibrationWords = { ball: 'on a ball', scale: 'on a scale', geometry: 'from the geometry of the set-up' };
 
 const amendedNames: Record<string, string> = { massG: 'mass in g', weighedAt: 'weighed at', ageClass: 'age class' };

@@ -1,9 +1,19 @@
+export { isZip, type ZipEntry, zipEntries, zipEntry } from './archive/zip.ts';
 export { calibrate, type Scale } from './calibrate/calibrate.ts';
 export type { NoBall } from './calibrate/find-ball.ts';
 export { type FittedBall, fitBall } from './calibrate/fit-ball.ts';
+export { correctedTrace } from './correct/corrected-trace.ts';
+export {
+  type Correction,
+  type EdgePlaced,
+  type StationLeftOut,
+  WALL_SIDES,
+  type WallSide,
+} from './correct/correction.ts';
 export { configureCodecs } from './decode/compressed/codecs.ts';
-export { decodeFilm } from './decode/decode-film.ts';
+export { decodeFilm, isFilmKind } from './decode/decode-film.ts';
 export { describeFilm, storedBytes } from './decode/describe-film.ts';
+export { LARGEST_FILE_BYTES } from './decode/limits.ts';
 export { PERSONAL_FACTS, personalFacts, publicHeader } from './decode/personal.ts';
 export { type DecodeReply, decodeToReply, filmOf, repliedBuffers } from './decode/reply.ts';
 export { type Look, windowToBytes } from './grey/display.ts';
@@ -11,6 +21,35 @@ export { greyImage } from './grey/grey-image.ts';
 export { looksOf, type NamedLook, suggestWindow } from './grey/looks.ts';
 export { type Corners, squaredSize, squareUp } from './grey/square-up.ts';
 export { lookedUp, modalityValue, type VoiFunction, type Window, windowed } from './grey/voi.ts';
+export { type AlignmentChange, alignmentChange, alignmentFindings } from './later/alignment-findings.ts';
+export { findPins, type PinSearch } from './later/find-pins.ts';
+export type { Finding } from './later/finding.ts';
+export {
+  CORTEX_GRADES,
+  CORTICES,
+  type Cortex,
+  type HealingPoint,
+  type HealingSeries,
+  healingSeries,
+  type Recheck,
+  rustOf,
+  type UnionScale,
+  type UnionThreshold,
+} from './later/healing-series.ts';
+export { expectedRods, type PinAgainstPlan, type PlannedRod, pinsAgainstPlan } from './later/pins-against-plan.ts';
+export {
+  isPlaced,
+  type Match,
+  type NotPlaced,
+  onFilm,
+  onPlan,
+  type Placing,
+  type PlanPoint,
+  placePlan,
+  placeSdMm,
+} from './later/place-plan.ts';
+export { type ExpectedRod, type FoundRod, isFound, type NoRod, type RodEnd } from './later/rod.ts';
+export { angleByHand, angleOfLines, diameterByHand, type HandMeasured, lengthByHand } from './measure/by-hand.ts';
 export type * from './model/film.ts';
 export type * from './model/trace.ts';
 export { fragment, isFlare, type LongBone, outerAt, shaft } from './projector/long-bone.ts';
@@ -22,4 +61,13 @@ export { type Frame3, frameAlong, toWorld, type Vector } from './projector/vecto
 export { traceFilm } from './trace/trace-film.ts';
 export { joinViews } from './views/join-views.ts';
 export { readAlignRequest, readTraceRequest } from './views/read-requests.ts';
+export {
+  type BrokenEnds,
+  fullReduction,
+  type ReductionFacts,
+  type ReductionMarks,
+  type ReductionMove,
+  reducedBy,
+  reductionFacts,
+} from './views/reduction.ts';
 export { type TrueAngle, trueAngle } from './views/true-angle.ts';

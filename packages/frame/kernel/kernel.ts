@@ -122,10 +122,47 @@ function passOn(values: usize, panel: usize, inverse: usize, size: usize, width:
 /** target -= shares[0] source row 0, then shares[1] row 1, ... */
 function subtractRows(target: usize, source: usize, stride: usize, length: usize, size: usize, shares: usize): void {
   let k: usize = 0;
+  for (; k + 6 <= size; k += 6) subtract6(target, source + k * stride, stride, length, shares + (k << 3));
   for (; k + 3 <= size; k += 3) {
     subtract3(target, source + k * stride, stride, length, f(shares, k), f(shares, k + 1), f(shares, k + 2));
   }
   for (; k < size; k++) subtract1(target, source + k * stride, length, f(shares, k));
+}
+
+// @ts-expect-error: a decorator of AssemblyScript
+@inline
+function subtract6(target: usize, source: usize, stride: usize, length: usize, shares: usize): void {
+  const source1 = source + stride;
+  const source2 = source1 + stride;
+  const source3 = source2 + stride;
+  const source4 = source3 + stride;
+  const source5 = source4 + stride;
+  const a = v128.load64_splat(shares);
+  const b = v128.load64_splat(shares + 8);
+  const c = v128.load64_splat(shares + 16);
+  const d = v128.load64_splat(shares + 24);
+  const e = v128.load64_splat(shares + 32);
+  const g = v128.load64_splat(shares + 40);
+  let j: usize = 0;
+  for (; j + 2 <= length; j += 2) {
+    let value = two(target, j);
+    value = f64x2.sub(value, f64x2.mul(a, two(source, j)));
+    value = f64x2.sub(value, f64x2.mul(b, two(source1, j)));
+    value = f64x2.sub(value, f64x2.mul(c, two(source2, j)));
+    value = f64x2.sub(value, f64x2.mul(d, two(source3, j)));
+    value = f64x2.sub(value, f64x2.mul(e, two(source4, j)));
+    value = f64x2.sub(value, f64x2.mul(g, two(source5, j)));
+    v128.store(target + (j << 3), value);
+  }
+  if (j < length) {
+    let value = f(target, j) - f(shares, 0) * f(source, j);
+    value -= f(shares, 1) * f(source1, j);
+    value -= f(shares, 2) * f(source2, j);
+    value -= f(shares, 3) * f(source3, j);
+    value -= f(shares, 4) * f(source4, j);
+    value -= f(shares, 5) * f(source5, j);
+    store<f64>(target + (j << 3), value);
+  }
 }
 
 // @ts-expect-error: a decorator of AssemblyScript

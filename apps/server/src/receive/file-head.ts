@@ -39,6 +39,6 @@ function element(number: number, vr: string, value: Buffer): Buffer {
 }
 
 function uid(text: string): Buffer {
-  if (!/^[\d.]{1,64}$/.test(text)) throw new InputError('the machine names the film by something that is no UID');
+  if (!/^\d[\d.]{0,63}$/.test(text)) throw new InputError('the machine names the film by something that is no UID');
   return Buffer.from(text.length % 2 === 0 ? text : `${text}\0`);
 }

@@ -15,6 +15,10 @@ import { RefusedEntries } from './refused-entries.tsx';
 const FilmsStage = lazy(() => import('../films/films-stage.tsx').then(({ FilmsStage }) => ({ default: FilmsStage })));
 const PlanStage = lazy(() => import('../plan/plan-stage.tsx').then(({ PlanStage }) => ({ default: PlanStage })));
 
+const TheatreStage = lazy(() =>
+  import('../theatre/theatre-stage.tsx').then(({ TheatreStage }) => ({ default: TheatreStage })),
+);
+
 interface CasePageProps {
   readonly caseId: string;
   readonly stage: Stage;
@@ -59,6 +63,7 @@ function pageOf(stage: Stage, { state, recorded }: CaseSnapshot): ReactNode {
   const { append } = record;
   if (stage === 'films') return <FilmsStage state={state} append={append} isOwn={record.isOwn} />;
   if (stage === 'plan') return <PlanPage state={state} append={append} />;
+  if (stage === 'theatre') return <TheatreStage state={state} recorded={recorded} append={append} />;
   return <StagePage stage={stage} state={state} recorded={recorded} append={append} />;
 }
 

@@ -80,7 +80,6 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
       {opened && plan ? (
         <Why
           patientCase={patientCase}
-          construct={construct}
           plan={plan}
           load={opened}
           improvements={long.improvements}

@@ -1,13 +1,5 @@
 /** The planner's words: loads, directions, figures with their decimals. */
-import type { LoadName, Verdict } from '@bonewright/construct';
-
-export const LOAD_WORDS: Readonly<Record<LoadName, string>> = {
-  'axial-ball': 'Along the bone, ends free',
-  'axial-guided': 'Along the bone, ends guided',
-  'bending-in-plane': 'Bent in the plane of the frame',
-  'bending-out-of-plane': 'Bent across the frame',
-  torsion: 'Twisted',
-};
+import type { Verdict } from '@bonewright/construct';
 
 const THIN_SPACE = '\u2009';
 

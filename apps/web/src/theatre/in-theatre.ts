@@ -8,7 +8,9 @@ export function inTheatreOf({ theatre }: Pick<CaseState, 'theatre'>, pinCount: n
   return {
     placed: pins.flatMap(({ placed }) => (placed ? [placedPin(placed.value)] : [])),
     refused: pins.flatMap(({ pin, placed, leftOut, tried }) =>
-      placed || leftOut ? [] : tried.flatMap(({ value }) => (value.triedMm === null ? [] : [{ pin, sMm: value.triedMm }])),
+      placed || leftOut
+        ? []
+        : tried.flatMap(({ value }) => (value.triedMm === null ? [] : [{ pin, sMm: value.triedMm }])),
     ),
     leftOut: pins.flatMap(({ pin, leftOut }) => (leftOut ? [pin] : [])),
   };

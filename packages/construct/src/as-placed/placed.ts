@@ -38,9 +38,8 @@ export function placeFrom(lengthMm: number, landmark: Landmark, distanceMm: numb
 }
 
 function alongFrom(lengthMm: number, landmark: Landmark, distanceMm: number): number {
-  if (landmark.from === 'proximal end') return distanceMm;
-  if (landmark.from === 'distal end') return lengthMm - distanceMm;
-  return landmark.atMm + (landmark.towards === 'distal' ? distanceMm : -distanceMm);
+  if (landmark.from === 'pin') return landmark.atMm + (landmark.towards === 'distal' ? distanceMm : -distanceMm);
+  return landmark.from === 'proximal end' ? distanceMm : lengthMm - distanceMm;
 }
 
 /** Throws InputError where a number is not of the plan, or a pin is said to be two things at once. */

@@ -5,6 +5,15 @@ export type Verdict = 'good' | 'watch' | 'stop';
 export const LOADS = ['axial-ball', 'axial-guided', 'bending-in-plane', 'bending-out-of-plane', 'torsion'] as const;
 export type LoadName = (typeof LOADS)[number];
 
+/** The loads as a surgeon reads them, on screen and on paper. */
+export const LOAD_WORDS: Readonly<Record<LoadName, string>> = {
+  'axial-ball': 'Along the bone, ends free',
+  'axial-guided': 'Along the bone, ends guided',
+  'bending-in-plane': 'Bent in the plane of the frame',
+  'bending-out-of-plane': 'Bent across the frame',
+  torsion: 'Twisted',
+};
+
 /** One thing for each load. */
 export const eachLoad = <T>(of: (load: LoadName) => T): Readonly<Record<LoadName, T>> => ({
   'axial-ball': of('axial-ball'),

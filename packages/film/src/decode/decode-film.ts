@@ -24,6 +24,10 @@ export async function decodeFilm(bytes: Uint8Array, name: string): Promise<Film>
   return { ...film, ...range(film.pixels) };
 }
 
+/** Whether the first bytes are of a kind that is decoded here; the rest may still be refused. */
+export const isFilmKind = (bytes: Uint8Array): boolean =>
+  isPart10(bytes) || isPng(bytes) || isTiff(bytes) || startsJpeg(bytes);
+
 async function decodeByKind(bytes: Uint8Array, name: string): Promise<Omit<Film, 'min' | 'max'>> {
   if (isPart10(bytes)) return decodeDicom(bytes);
   if (isPng(bytes)) return decodePng(bytes);

@@ -12,3 +12,6 @@ export const MOST_JPEG_2000_TILES = 4096;
 
 /** The one hint for a file that is damaged beyond what anybody can mend here. */
 export const EXPORT_AGAIN = 'export the film again from where it came';
+/** A ZIP is unpacked one file at a time; more than this in all is no practice's folder of films. */
+export const MOST_ZIP_BYTES = 2 * 1024 * 1024 * 1024;
+export const MOST_ZIP_FILES = 2000;

@@ -7,42 +7,9 @@ import type { Pixel } from '../model/trace.ts';
 import { type Attenuation, attenuation } from '../trace/attenuation.ts';
 import { type LineFrame, lineFrame, pointAt } from '../trace/frame.ts';
 import { type Band, bandNear } from './band.ts';
+import type { ExpectedRod, FoundRod, NoRod } from './rod.ts';
 import { type RodEdges, rodEdges } from './rod-edges.ts';
 import { endsOf } from './rod-ends.ts';
-
-/** Where a rod is expected: from its near (outer) end to its tip. */
-export interface ExpectedRod {
-  readonly name: string;
-  readonly near: Pixel;
-  readonly tip: Pixel;
-  readonly widthPx: number;
-}
-
-/** A point of the found rod with its sd along the rod; null where its end is not seen, and why. */
-export interface RodEnd {
-  readonly place: Pixel | null;
-  readonly sdPx: number | null;
-  readonly why?: string;
-}
-
-export interface FoundRod {
-  readonly name: string;
-  /** Centre line over the stretch that was expected, near end first. */
-  readonly line: readonly [Pixel, Pixel];
-  /** Sd of the line across at its middle, and of its direction. */
-  readonly acrossSdPx: number;
-  readonly directionSdDeg: number;
-  readonly widthPx: number;
-  readonly widthSdPx: number;
-  readonly near: RodEnd;
-  readonly tip: RodEnd;
-}
-
-/** Not found, and why. */
-export interface NoRod {
-  readonly name: string;
-  readonly why: string;
-}
 
 export interface PinSearch {
   /** How far beside its expected place a rod is looked for. */
@@ -69,8 +36,6 @@ export function findPins(
     return findRod(film, rod, { ...search, reachPx: Math.min(search.reachPx, roomBeside(rod, others)) });
   });
 }
-
-export const isFound = (rod: FoundRod | NoRod): rod is FoundRod => 'line' in rod;
 
 function findRod(film: Attenuation, rod: ExpectedRod, search: PinSearch): FoundRod | NoRod {
   const { name, widthPx } = rod;

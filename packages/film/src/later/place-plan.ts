@@ -28,6 +28,7 @@ export interface Placing {
   readonly residualMm: number;
   /** Sd of a point in each direction at the middle of the matched points, and how it grows away from there. */
   readonly centre: PlanPoint;
+  readonly count: number;
   readonly pointSdPx: number;
   readonly spreadMm: number;
   readonly warnings: readonly string[];
@@ -40,7 +41,7 @@ export interface NotPlaced {
 
 /** Points within this share of their spread of one line do not say whether the plan is turned over. */
 const FLAT = 0.05;
-/** Measured coordinates less those of the similarity: at least the one, and never less than this many. */
+/** Unknowns of a similarity. */
 const DEGREES_USED = 4;
 
 /**
@@ -85,9 +86,9 @@ export function onPlan(p: Placing, [col, row]: Pixel): PlanPoint {
 }
 
 /** Sd of the plan's place at a point, in each direction, mm. */
-export function placeSdMm(p: Placing, [s, w]: PlanPoint, count = 3): number {
+export function placeSdMm(p: Placing, [s, w]: PlanPoint): number {
   const away = Math.hypot(s - p.centre[0], w - p.centre[1]);
-  return (p.pointSdPx / p.pxPerMm.value!) * Math.hypot(1 / Math.sqrt(count), away / p.spreadMm);
+  return (p.pointSdPx / p.pxPerMm.value!) * Math.hypot(1 / Math.sqrt(p.count), away / p.spreadMm);
 }
 
 /** Least squares in closed form: the points as complex numbers about their means. */
@@ -127,6 +128,7 @@ function fitted(matches: readonly Match[], isMirrored: boolean, spreadMm: number
     residualPx,
     residualMm: residualPx / scale,
     centre: mean(matches.map((m) => m.plan)),
+    count: matches.length,
     pointSdPx,
     spreadMm,
     warnings: [],

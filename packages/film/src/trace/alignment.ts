@@ -1,9 +1,9 @@
 /** Angle and offset between the axes of two fragments, with sd carried through from the fits. */
 import { value } from '@bonewright/evidence';
 import type { Measured } from '../model/trace.ts';
-import { indexOf, PARTS, unknownsOf } from './bone-model.ts';
+import { axisWeights } from './axis.ts';
 import { coordinatesOf } from './frame.ts';
-import { basisAt } from './spline.ts';
+import { weightsAt } from './layout.ts';
 import type { FittedSegment, NoBone } from './trace-segment.ts';
 
 const none = (why: string): Measured => ({ value: null, sd: null, why });
@@ -57,19 +57,13 @@ function turned(a: readonly [number, number], b: readonly [number, number]): num
 /** Sd of the slope and of the offset of the least-squares line through the midpoints, from the fit's covariance. */
 function axisSd(fit: FittedSegment): { slopeSd: number; offsetSdAt(s: number): number } {
   const { model, covariance } = fit.fit;
-  const count = 60;
   const length = fit.frame.lengthPx;
-  const level = new Float64Array(unknownsOf(model.grid));
-  const tilt = new Float64Array(unknownsOf(model.grid));
-  const co = PARTS.indexOf('co');
-  let square = 0;
-  for (let i = 0; i < count; i++) square += (((i + 0.5) / count - 0.5) * length) ** 2;
-  for (let i = 0; i < count; i++) {
-    const s = ((i + 0.5) / count) * length;
-    const { first, w } = basisAt(model.grid, s);
-    for (let k = 0; k < 4; k++) {
-      level[indexOf(co, first + k)]! += w[k]! / count;
-      tilt[indexOf(co, first + k)]! += (w[k]! * (s - length / 2)) / square;
+  const level = new Float64Array(model.c.length);
+  const tilt = new Float64Array(model.c.length);
+  for (const place of axisWeights(length)) {
+    for (const [k, w] of weightsAt(model, 'co', place.s).entries()) {
+      level[k]! += place.level * w;
+      tilt[k]! += place.tilt * w;
     }
   }
   const factor = value('imaging.trace.sd-factor') * fit.honesty.sdFactor;

@@ -2,8 +2,6 @@
  * Blur acts on the beam, not on its logarithm: -ln(K * exp(-m)) lies below K * m wherever m varies inside the kernel K,
  * most of all at the outer edge. This is that difference for one row of the bone model.
  */
-import type { TailedKernel } from './bone-model.ts';
-
 /** Grid steps in one sigma of the core. */
 const STEPS = 2.5;
 const REACH = 4;
@@ -15,28 +13,35 @@ function integral(u: number): number {
   return (u * Math.sqrt(1 - u * u) + Math.asin(u)) / 2;
 }
 
-/** What must be added to the blurred shadow at x, attenuation; `unitsPerLog` are film values to one natural logarithm. */
-export function blurDeficit(p: Float64Array, kernel: TailedKernel, unitsPerLog: number): (x: number) => number {
-  const [co, ao, ci, ai, ho, hi] = p as unknown as [number, number, number, number, number, number];
+/** One elliptical shadow of the row, its height negative for a canal. */
+export interface Shadow {
+  readonly centre: number;
+  readonly half: number;
+  readonly height: number;
+}
+
+/** What must be added to the blurred shadows at x, attenuation; `unitsPerLog` are film values to one natural logarithm. */
+export function blurDeficit(
+  shadows: readonly Shadow[],
+  kernel: { readonly core: number; readonly wide: number; readonly tail: number },
+  unitsPerLog: number,
+): (x: number) => number {
   const step = kernel.core / STEPS;
-  const margin = Math.ceil((REACH * kernel.core) / step);
-  const count = 2 * Math.ceil(ao / step) + 2 * margin + 1;
-  const from = co - ((count - 1) / 2) * step;
+  const margin = REACH * kernel.core;
+  const from = Math.min(...shadows.map((s) => s.centre - s.half)) - margin;
+  const to = Math.max(...shadows.map((s) => s.centre + s.half)) + margin;
+  const count = Math.ceil((to - from) / step) + 1;
   const shadow = new Float64Array(count);
-  const beam = new Float64Array(count);
-  let outer = integral((from - step / 2 - co) / ao);
-  let canal = integral((from - step / 2 - ci) / ai);
-  for (let j = 0; j < count; j++) {
-    const right = from + (j + 0.5) * step;
-    const nextOuter = integral((right - co) / ao);
-    const nextCanal = integral((right - ci) / ai);
-    // the cell's mean, so that the steep edge is met exactly
-    const m = (ho * ao * (nextOuter - outer) - hi * ai * (nextCanal - canal)) / step;
-    outer = nextOuter;
-    canal = nextCanal;
-    shadow[j] = m;
-    beam[j] = Math.exp(-m / unitsPerLog) - 1;
+  for (const { centre, half, height } of shadows) {
+    let left = integral((from - step / 2 - centre) / half);
+    for (let j = 0; j < count; j++) {
+      const right = integral((from + (j + 0.5) * step - centre) / half);
+      // the cell's mean, so that the steep edge is met exactly
+      shadow[j]! += (height * half * (right - left)) / step;
+      left = right;
+    }
   }
+  const beam = shadow.map((m) => Math.exp(-m / unitsPerLog) - 1);
   const blurred = (v: Float64Array) => {
     const core = smoothed(v, kernel.core / step);
     if (kernel.tail === 0) return core;

@@ -2,19 +2,12 @@
  * Fits the bone model to all rows at once: Gauss-Newton with damping, cells weighted by a long-tailed distribution
  * (what does not belong to the bone is not believed), smoothness and a few mild expectations as prior.
  */
-import {
-  type BoneModel,
-  GLOBAL_COUNT,
-  globalsOf,
-  indexOf,
-  PARTS,
-  partsAt,
-  ROW_UNKNOWNS,
-  rowModel,
-} from './bone-model.ts';
+
 import type { CellRow } from './cells.ts';
 import { type Envelope, factor, forward } from './envelope.ts';
+import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PART, partsAt, WITH_SECOND } from './layout.ts';
 import { addPrior, expectations, type PriorScale } from './prior.ts';
+import { rowModel } from './row-model.ts';
 import { emptySystem, type System, shapeOf, stepOf } from './system.ts';
 
 export interface FitSetting extends PriorScale {
@@ -57,7 +50,7 @@ interface Linearised {
 }
 
 export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: FitSetting): FitResult {
-  const shape = shapeOf(start.grid);
+  const shape = shapeOf(start.grid, start.parts);
   let here = linearise(start, rows, setting, shape);
   let damping = 1e-3;
   for (let step = 0; step < setting.steps && damping < 1e6; step++) {
@@ -96,12 +89,14 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
 
 /** Half-widths stay positive, the canal inside the wall, the globals in their range. */
 function keptPossible(model: BoneModel, c: Float64Array, width: number): Float64Array {
-  const ao = PARTS.indexOf('ao');
-  const ai = PARTS.indexOf('ai');
+  const at = (part: number, i: number) => indexOf(model.parts, part, i);
   for (let i = 0; i < model.grid.count; i++) {
-    const outer = Math.max(0.1 * width, c[indexOf(ao, i)]!);
-    c[indexOf(ao, i)] = outer;
-    c[indexOf(ai, i)] = Math.min(0.99 * outer, Math.max(0.06 * width, c[indexOf(ai, i)]!));
+    const outer = Math.max(0.1 * width, c[at(PART.ao, i)]!);
+    c[at(PART.ao, i)] = outer;
+    c[at(PART.ai, i)] = Math.min(0.99 * outer, Math.max(0.06 * width, c[at(PART.ai, i)]!));
+    if (model.parts < WITH_SECOND) continue;
+    c[at(PART.a2, i)] = Math.min(width, Math.max(0.04 * width, c[at(PART.a2, i)]!));
+    c[at(PART.h2, i)] = Math.max(0, c[at(PART.h2, i)]!);
   }
   for (const [i, [low, high]] of GLOBAL_RANGE.entries()) {
     const at = c.length - GLOBAL_COUNT + i;
@@ -119,14 +114,15 @@ function linearise(model: BoneModel, rows: readonly CellRow[], setting: FitSetti
   addPrior(model, setting, system);
   // one expectation counts about once for each width of bone
   const share = rows.length > 1 ? (rows[1]!.s - rows[0]!.s) / setting.width : 1;
+  const unknowns = model.parts + GLOBAL_COUNT;
   for (const row of rows) {
     const parts = partsAt(model, row.s);
     const count = row.x.length;
     const value = new Float64Array(count);
-    const slope = new Float64Array(count * ROW_UNKNOWNS);
+    const slope = new Float64Array(count * unknowns);
     rowModel(parts, globals, model.unitsPerLog, CELL_SMEAR, row.x, value, slope);
-    const gram = new Float64Array(ROW_UNKNOWNS * ROW_UNKNOWNS);
-    const pull = new Float64Array(ROW_UNKNOWNS);
+    const gram = new Float64Array(unknowns * unknowns);
+    const pull = new Float64Array(unknowns);
     const r = new Float64Array(count);
     let chi = 0;
     for (let i = 0; i < count; i++) {
@@ -136,13 +132,13 @@ function linearise(model: BoneModel, rows: readonly CellRow[], setting: FitSetti
       const w = (TAIL + 1) / (TAIL * v + d * d);
       system.cost += ((TAIL + 1) / 2) * Math.log1p((d * d) / (TAIL * v));
       chi += w * d * d;
-      addOuter(slope, i * ROW_UNKNOWNS, w, d, gram, pull);
+      addOuter(slope, i * unknowns, unknowns, w, d, gram, pull);
     }
     for (const { r: e, j } of expectations(parts, setting)) {
       system.cost += (share * e * e) / 2;
       for (const [a, ja] of j) {
         pull[a]! -= share * ja * e;
-        for (const [b, jb] of j) if (b <= a) gram[a * ROW_UNKNOWNS + b]! += share * ja * jb;
+        for (const [b, jb] of j) if (b <= a) gram[a * unknowns + b]! += share * ja * jb;
       }
     }
     system.addRow(model, row.s, gram, pull);
@@ -152,10 +148,18 @@ function linearise(model: BoneModel, rows: readonly CellRow[], setting: FitSetti
   return { model, system, rowChi, residuals };
 }
 
-function addOuter(j: Float64Array, at: number, w: number, d: number, gram: Float64Array, pull: Float64Array): void {
-  for (let a = 0; a < ROW_UNKNOWNS; a++) {
+function addOuter(
+  j: Float64Array,
+  at: number,
+  n: number,
+  w: number,
+  d: number,
+  gram: Float64Array,
+  pull: Float64Array,
+): void {
+  for (let a = 0; a < n; a++) {
     const ja = w * j[at + a]!;
     pull[a]! += ja * d;
-    for (let b = 0; b <= a; b++) gram[a * ROW_UNKNOWNS + b]! += ja * j[at + b]!;
+    for (let b = 0; b <= a; b++) gram[a * n + b]! += ja * j[at + b]!;
   }
 }

@@ -1,6 +1,6 @@
 /** What is expected of any long bone on any film before this one is looked at: smoothness, mild proportions, usual blur. */
 import { entry, value as evidence } from '@bonewright/evidence';
-import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PARTS, type Part } from './bone-model.ts';
+import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PART, PARTS, type Part, WITH_SECOND } from './layout.ts';
 import type { System } from './system.ts';
 
 /** Scales of one fit. */
@@ -23,8 +23,12 @@ const ROUGHNESS: Record<Part, number> = {
   b0: 0.06,
   b1: 0.06,
   b2: 0.04,
+  c2: 0.015,
+  a2: 0.006,
+  h2: 0.06,
+  i2: 0.04,
 };
-const LENGTHS = new Set<Part>(['co', 'ao', 'ci', 'ai']);
+const LENGTHS = new Set<Part>(['co', 'ao', 'ci', 'ai', 'c2', 'a2']);
 /** Blur: about a pixel, give or take. */
 const BLUR_LOG_SD = 0.6;
 /** Keeps a coefficient that no row sees from leaving the matrix singular. */
@@ -33,10 +37,10 @@ const RIDGE = 1e-12;
 /** Adds smoothness and what films have in common to the system; the cost is half a sum of squares. */
 export function addPrior(model: BoneModel, scale: PriorScale, system: System): void {
   const { c, grid } = model;
-  for (const [p, part] of PARTS.entries()) {
+  for (const [p, part] of PARTS.slice(0, model.parts).entries()) {
     const sd = scale.stiffness * ROUGHNESS[part] * (LENGTHS.has(part) ? scale.width : scale.height);
     for (let i = 1; i + 1 < grid.count; i++) {
-      const at = [indexOf(p, i - 1), indexOf(p, i), indexOf(p, i + 1)] as const;
+      const at = [-1, 0, 1].map((d) => indexOf(model.parts, p, i + d)) as [number, number, number];
       system.addSquare((c[at[0]]! - 2 * c[at[1]]! + c[at[2]]!) / sd, at, [1 / sd, -2 / sd, 1 / sd]);
     }
   }
@@ -61,9 +65,9 @@ export interface Expectation {
 }
 
 /** Canal to outer width, and the canal's shadow to the outer one over that ratio. */
-const USUAL = { canal: 0.65, canalHeight: 0.95 };
+const USUAL = { canal: 0.65, canalHeight: 0.95, secondCanal: 0.2, second: 0.15 };
 /** Sds: in widths for lengths, in heights for attenuations. */
-const SDS = { offCentre: 0.08, canal: 0.1, curve: 0.2, height: 0.3, canalHeight: 0.2 };
+const SDS = { offCentre: 0.08, canal: 0.1, curve: 0.2, height: 0.3, canalHeight: 0.2, secondCanal: 0.1, second: 0.12 };
 
 /**
  * Canal near the middle, between a quarter and nearly all of the width, its shadow in proportion to its size; a height
@@ -77,15 +81,27 @@ export function expectations(p: Float64Array, { width, height }: PriorScale): re
   const level = 1 / (SDS.height * height);
   const ratio = 1 / (SDS.canalHeight * height);
   const k = USUAL.canalHeight * ratio;
-  const one = (part: Part, slope: number) => [PARTS.indexOf(part), slope] as const;
-  return [
+  const one = (part: Part, slope: number) => [PART[part], slope] as const;
+  const main: Expectation[] = [
     { r: (ci - co) * off, j: [one('co', -off), one('ci', off)] },
     { r: (ai - USUAL.canal * ao) * share, j: [one('ao', -USUAL.canal * share), one('ai', share)] },
-    { r: p[PARTS.indexOf('b2')]! * curve, j: [one('b2', curve)] },
+    { r: p[PART.b2]! * curve, j: [one('b2', curve)] },
     { r: (ho - height) * level, j: [one('ho', level)] },
     {
       r: hi * ratio - (k * ho * ai) / ao,
       j: [one('ao', (k * ho * ai) / (ao * ao)), one('ai', (-k * ho) / ao), one('ho', (-k * ai) / ao), one('hi', ratio)],
     },
+  ];
+  if (p.length < WITH_SECOND) return main;
+  const depth = 1 / (SDS.secondCanal * height);
+  const size = 1 / (SDS.second * width);
+  return [
+    ...main,
+    {
+      r: (p[PART.i2]! - USUAL.secondCanal * p[PART.h2]!) * depth,
+      j: [one('h2', -USUAL.secondCanal * depth), one('i2', depth)],
+    },
+    { r: (p[PART.a2]! - USUAL.second * width) * size, j: [one('a2', size)] },
+    { r: p[PART.h2]! * level, j: [one('h2', level)] },
   ];
 }

@@ -3,9 +3,9 @@
  * the blocks' profiles best, heights and background by linear least squares.
  */
 import { value } from '@bonewright/evidence';
-import { type BoneModel, GLOBAL_COUNT, indexOf, PARTS, type Part, unknownsOf } from './bone-model.ts';
 import type { RoughBone } from './find.ts';
 import { blurredHalfEllipse, shadowAt } from './half-ellipse.ts';
+import { type BoneModel, modelOf } from './layout.ts';
 import { cholesky, solveWith } from './solve.ts';
 import { splineGrid } from './spline.ts';
 
@@ -44,7 +44,7 @@ export interface Start {
 }
 
 /** The model that the fit starts from; null where no block shows a shadow like a bone's. */
-export function startModel(rough: RoughBone, from: number, to: number, unitsPerLog: number | null): Start | null {
+export function startModel(rough: RoughBone, lengthPx: number, unitsPerLog: number | null): Start | null {
   let best: { cost: number; grow: number; canal: number; blur: number; blocks: readonly (BlockFit | null)[] } | null =
     null;
   for (const blur of GRID.blur) {
@@ -63,11 +63,7 @@ export function startModel(rough: RoughBone, from: number, to: number, unitsPerL
   const hi = median(blocks.map((b) => b?.hi ?? Number.NaN));
   if (!(height > 0)) return null;
   const width = 2 * (median(rough.halfWidth) + grow);
-  const grid = splineGrid(to - from, KNOTS_APART * width);
-  const c = new Float64Array(unknownsOf(grid));
-  const set = (part: Part, at: (s: number) => number) => {
-    for (let i = 0; i < grid.count; i++) c[indexOf(PARTS.indexOf(part), i)] = at(from + (i - 1) * grid.spacing);
-  };
+  const grid = splineGrid(lengthPx, KNOTS_APART * width);
   const centre = smoothed(rough.s, rough.centre);
   const half = smoothed(rough.s, rough.halfWidth);
   const beside = smoothed(
@@ -75,23 +71,22 @@ export function startModel(rough: RoughBone, from: number, to: number, unitsPerL
     blocks.map((b) => b?.b0 ?? Number.NaN),
   );
   const tilt = median(blocks.map((b) => b?.b1 ?? Number.NaN));
-  set('co', centre);
-  set('ci', centre);
-  set('ao', (s) => half(s) + grow);
-  set('ai', (s) => canal * (half(s) + grow));
-  set('ho', () => height);
-  set('hi', () => Math.min(0.95, Math.max(0.15, hi / height)) * height);
-  set('b0', beside);
-  set('b1', () => tilt);
-  c.set([Math.log(blur), value('imaging.blur.tail-share'), value('imaging.compression')], c.length - GLOBAL_COUNT);
-  return {
-    model: { grid, origin: from, c, unitsPerLog: believedGain(unitsPerLog, height) },
-    width,
-    height,
-    grow,
-    blurPx: blur,
-    beside,
-  };
+  const model = modelOf(
+    grid,
+    {
+      co: centre,
+      ci: centre,
+      ao: (s) => half(s) + grow,
+      ai: (s) => canal * (half(s) + grow),
+      ho: () => height,
+      hi: () => Math.min(0.95, Math.max(0.15, hi / height)) * height,
+      b0: beside,
+      b1: () => tilt,
+    },
+    [Math.log(blur), value('imaging.blur.tail-share'), value('imaging.compression')],
+    believedGain(unitsPerLog, height),
+  );
+  return { model, width, height, grow, blurPx: blur, beside };
 }
 
 /** Outer shadow, canal's shadow, level and slope fitted to one block's profile. */

@@ -1,9 +1,9 @@
 /** Stations of a fitted fragment: both diameters with their sd, or why there is none. */
 import { value } from '@bonewright/evidence';
 import type { Measured, TracedSegment, TraceStation } from '../model/trace.ts';
-import { partAt } from './bone-model.ts';
 import { pointAt } from './frame.ts';
-import { type FittedSegment, partSd } from './trace-segment.ts';
+import { type Part, partAt, weightsAt } from './layout.ts';
+import type { FittedSegment } from './trace-segment.ts';
 
 /** A diameter as fitted, in pixels, before it is judged. */
 interface Reading {
@@ -29,8 +29,8 @@ function stationAt(fit: FittedSegment, s: number, sMm: number, mmPerPixel: numbe
   const co = partAt(model, 'co', s);
   const ci = partAt(model, 'ci', s);
   const factor = fit.honesty.sdFactor * fit.honesty.at(s);
-  const outer: Reading = { px: 2 * partAt(model, 'ao', s), sdPx: 2 * factor * partSd(fit.fit, 'ao', s) };
-  const canal: Reading = { px: 2 * partAt(model, 'ai', s), sdPx: 2 * factor * partSd(fit.fit, 'ai', s) };
+  const outer: Reading = { px: 2 * partAt(model, 'ao', s), sdPx: 2 * factor * sdOf(fit, 'ao', s) };
+  const canal: Reading = { px: 2 * partAt(model, 'ai', s), sdPx: 2 * factor * sdOf(fit, 'ai', s) };
   const blocked = fit.blockedAt(s, mmPerPixel);
   const outerWhy =
     blocked ??
@@ -75,4 +75,10 @@ function notesOf(stations: readonly TraceStation[]): string[] {
     }
   }
   return notes;
+}
+
+/** Standard deviation of a part at s, by the fit's own covariance. */
+function sdOf(fit: FittedSegment, part: Part, s: number): number {
+  const at = weightsAt(fit.fit.model, part, s);
+  return Math.sqrt(fit.fit.covariance(at, at));
 }

@@ -1,6 +1,7 @@
 /** The normal equations of a fit in progress: cost, gradient, and the matrix inside its envelope. */
-import { type BoneModel, GLOBAL_COUNT, indexOf, PART_COUNT, ROW_UNKNOWNS } from './bone-model.ts';
+
 import { type Envelope, envelope, factor, solved } from './envelope.ts';
+import { type BoneModel, GLOBAL_COUNT, indexOf } from './layout.ts';
 import { basisAt, type SplineGrid } from './spline.ts';
 
 export interface System {
@@ -16,11 +17,11 @@ export interface System {
 }
 
 /** Four neighbouring knots couple; the globals couple with everything. */
-export function shapeOf(grid: SplineGrid): Envelope {
-  const local = PART_COUNT * grid.count;
+export function shapeOf(grid: SplineGrid, parts: number): Envelope {
+  const local = parts * grid.count;
   return envelope(
     Int32Array.from({ length: local + GLOBAL_COUNT }, (_, i) =>
-      i < local ? Math.max(0, Math.floor(i / PART_COUNT) - 3) * PART_COUNT : 0,
+      i < local ? Math.max(0, Math.floor(i / parts) - 3) * parts : 0,
     ),
   );
 }
@@ -29,9 +30,6 @@ export function emptySystem(shape: Envelope): System {
   const normal = new Float64Array(shape.size);
   const gradient = new Float64Array(shape.n);
   const { start } = shape;
-  const index = new Int32Array(4 * PART_COUNT + GLOBAL_COUNT);
-  const source = new Int32Array(index.length);
-  const weight = new Float64Array(index.length);
   return {
     shape,
     normal,
@@ -46,18 +44,23 @@ export function emptySystem(shape: Envelope): System {
       }
     },
     addRow(model, s, gram, pull) {
-      const { first, w } = basisAt(model.grid, s - model.origin);
+      const { parts } = model;
+      const unknowns = parts + GLOBAL_COUNT;
+      const { first, w } = basisAt(model.grid, s);
+      const index = new Int32Array(4 * parts + GLOBAL_COUNT);
+      const source = new Int32Array(index.length);
+      const weight = new Float64Array(index.length);
       let n = 0;
       for (let q = 0; q < 4; q++) {
-        for (let p = 0; p < PART_COUNT; p++, n++) {
-          index[n] = indexOf(p, first + q);
+        for (let p = 0; p < parts; p++, n++) {
+          index[n] = indexOf(parts, p, first + q);
           source[n] = p;
           weight[n] = w[q]!;
         }
       }
       for (let g = 0; g < GLOBAL_COUNT; g++, n++) {
         index[n] = model.c.length - GLOBAL_COUNT + g;
-        source[n] = PART_COUNT + g;
+        source[n] = parts + g;
         weight[n] = 1;
       }
       for (let a = 0; a < n; a++) {
@@ -67,7 +70,7 @@ export function emptySystem(shape: Envelope): System {
         gradient[index[a]!]! += wa * pull[sa]!;
         for (let b = 0; b <= a; b++) {
           const sb = source[b]!;
-          const g = sa >= sb ? gram[sa * ROW_UNKNOWNS + sb]! : gram[sb * ROW_UNKNOWNS + sa]!;
+          const g = sa >= sb ? gram[sa * unknowns + sb]! : gram[sb * unknowns + sa]!;
           normal[row + index[b]!]! += wa * weight[b]! * g;
         }
       }

@@ -27,25 +27,37 @@ export function writeMemberAxes(
   yAt: number,
   name: string,
 ): number {
-  const [ax, ay, az] = [nodesMm[from]!, nodesMm[from + 1]!, nodesMm[from + 2]!];
-  const [bx, by, bz] = [nodesMm[to]!, nodesMm[to + 1]!, nodesMm[to + 2]!];
+  const ax = nodesMm[from]!;
+  const ay = nodesMm[from + 1]!;
+  const az = nodesMm[from + 2]!;
+  const bx = nodesMm[to]!;
+  const by = nodesMm[to + 1]!;
+  const bz = nodesMm[to + 2]!;
   const lengthMm = norm(bx - ax, by - ay, bz - az);
   if (!(lengthMm > NO_LENGTH * (norm(ax, ay, az) + norm(bx, by, bz)))) {
     throw new InputError(`member "${name}" has no length`, `members.${name}`, 'join two nodes that lie apart');
   }
-  const [x0, x1, x2] = [(bx - ax) / lengthMm, (by - ay) / lengthMm, (bz - az) / lengthMm];
-  let [w0, w1, w2] = [yAxis[yAt]!, yAxis[yAt + 1]!, yAxis[yAt + 2]!];
+  const x0 = (bx - ax) / lengthMm;
+  const x1 = (by - ay) / lengthMm;
+  const x2 = (bz - az) / lengthMm;
+  const w0 = yAxis[yAt]!;
+  let w1 = yAxis[yAt + 1]!;
+  let w2 = yAxis[yAt + 2]!;
   if (w0 === 0 && w1 === 0 && w2 === 0) {
-    const upright = norm(x0, x1, 0) < ALONG;
-    w1 = upright ? 1 : 0;
-    w2 = upright ? 0 : 1;
+    const isUpright = norm(x0, x1, 0) < ALONG;
+    w1 = isUpright ? 1 : 0;
+    w2 = isUpright ? 0 : 1;
   }
-  const [s0, s1, s2] = [x1 * w2 - x2 * w1, x2 * w0 - x0 * w2, x0 * w1 - x1 * w0];
+  const s0 = x1 * w2 - x2 * w1;
+  const s1 = x2 * w0 - x0 * w2;
+  const s2 = x0 * w1 - x1 * w0;
   const square = norm(s0, s1, s2);
   if (!(square >= ALONG * norm(w0, w1, w2))) {
     throw new InputError(`yAxis of member "${name}" points along it`, `members.${name}.yAxis`, 'turn it across');
   }
-  const [z0, z1, z2] = [s0 / square, s1 / square, s2 / square];
+  const z0 = s0 / square;
+  const z1 = s1 / square;
+  const z2 = s2 / square;
   out[at] = x0;
   out[at + 1] = x1;
   out[at + 2] = x2;

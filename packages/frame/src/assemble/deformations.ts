@@ -23,9 +23,15 @@ export function writeMemberRows(
   leverFrom: Float64Array,
   leverTo: Float64Array,
 ): void {
-  const [x0, x1, x2] = [axes[axesAt]!, axes[axesAt + 1]!, axes[axesAt + 2]!];
-  const [y0, y1, y2] = [axes[axesAt + 3]!, axes[axesAt + 4]!, axes[axesAt + 5]!];
-  const [z0, z1, z2] = [axes[axesAt + 6]!, axes[axesAt + 7]!, axes[axesAt + 8]!];
+  const x0 = axes[axesAt]!;
+  const x1 = axes[axesAt + 1]!;
+  const x2 = axes[axesAt + 2]!;
+  const y0 = axes[axesAt + 3]!;
+  const y1 = axes[axesAt + 4]!;
+  const y2 = axes[axesAt + 5]!;
+  const z0 = axes[axesAt + 6]!;
+  const z1 = axes[axesAt + 7]!;
+  const z2 = axes[axesAt + 8]!;
   const turn = 2 / lengthMm;
   writeForce(rows, at, -x0, -x1, -x2, leverFrom);
   writeForce(rows, at + 6, x0, x1, x2, leverTo);
@@ -92,7 +98,9 @@ export function projectRows(rows: Float64Array, at: number, count: number, basis
 
 /** A force at the end of a lever, as a force and a moment at the root: m = r x f. */
 function writeForce(rows: Float64Array, at: number, x: number, y: number, z: number, lever: Float64Array): void {
-  const [r0, r1, r2] = [lever[0]!, lever[1]!, lever[2]!];
+  const r0 = lever[0]!;
+  const r1 = lever[1]!;
+  const r2 = lever[2]!;
   rows[at] = x;
   rows[at + 1] = y;
   rows[at + 2] = z;

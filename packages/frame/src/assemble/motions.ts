@@ -20,45 +20,85 @@ export function writeMotions(
   cases: number,
 ): void {
   const { of, root: rootOf } = freedoms.bodies;
-  const nodes = nodesMm.length / 3;
+  const nodes = of.length;
   for (let node = 0; node < nodes; node++) {
     const body = of[node]!;
     const root = rootOf[body]!;
     const basis = followers.get(body)?.basis;
-    const x0 = nodesMm[node * 3]! - nodesMm[root * 3]!;
-    const x1 = nodesMm[node * 3 + 1]! - nodesMm[root * 3 + 1]!;
-    const x2 = nodesMm[node * 3 + 2]! - nodesMm[root * 3 + 2]!;
-    for (let column = 0; column < cases; column++) {
-      const at = (column * nodes + node) * 6;
-      for (let k = 0; k < 6; k++) {
-        out[at + k] = basis
-          ? amountOf(basis, k, unknownOf, body, x, columns, column)
-          : x[unknownOf[body * 6 + k]! * columns + column]!;
-      }
-      if (node === root) continue;
-      const r0 = out[at + 3]!;
-      const r1 = out[at + 4]!;
-      const r2 = out[at + 5]!;
-      out[at]! += r1 * x2 - r2 * x1;
-      out[at + 1]! += r2 * x0 - r0 * x2;
-      out[at + 2]! += r0 * x1 - r1 * x0;
-    }
+    if (basis) writeAmounts(out, node, nodes, basis, unknownOf, body, x, columns, cases);
+    else copyMotions(out, node, nodes, unknownOf, body * 6, x, columns, cases);
+    if (node !== root) addLever(out, node, nodes, root, nodesMm, cases);
   }
 }
 
-/** One motion of the root of a body whose unknowns are amounts of free motions. */
-function amountOf(
+/** The root's motions where they are the unknowns. */
+function copyMotions(
+  out: Float64Array,
+  node: number,
+  nodes: number,
+  unknownOf: Int32Array,
+  slot: number,
+  x: Float64Array,
+  columns: number,
+  cases: number,
+): void {
+  const a = unknownOf[slot]! * columns;
+  const b = unknownOf[slot + 1]! * columns;
+  const c = unknownOf[slot + 2]! * columns;
+  const d = unknownOf[slot + 3]! * columns;
+  const e = unknownOf[slot + 4]! * columns;
+  const f = unknownOf[slot + 5]! * columns;
+  for (let column = 0, at = node * 6; column < cases; column++, at += nodes * 6) {
+    out[at] = x[a + column]!;
+    out[at + 1] = x[b + column]!;
+    out[at + 2] = x[c + column]!;
+    out[at + 3] = x[d + column]!;
+    out[at + 4] = x[e + column]!;
+    out[at + 5] = x[f + column]!;
+  }
+}
+
+/** The root's motions where the unknowns are amounts of free motions. */
+function writeAmounts(
+  out: Float64Array,
+  node: number,
+  nodes: number,
   basis: Float64Array,
-  k: number,
   unknownOf: Int32Array,
   body: number,
   x: Float64Array,
   columns: number,
-  column: number,
-): number {
-  let sum = 0;
-  for (let i = 0; i < 6; i++) sum += basis[k * 6 + i]! * x[unknownOf[body * 6 + i]! * columns + column]!;
-  return sum;
+  cases: number,
+): void {
+  for (let column = 0; column < cases; column++) {
+    for (let k = 0; k < 6; k++) {
+      let sum = 0;
+      for (let i = 0; i < 6; i++) sum += basis[k * 6 + i]! * x[unknownOf[body * 6 + i]! * columns + column]!;
+      out[(column * nodes + node) * 6 + k] = sum;
+    }
+  }
+}
+
+/** From the root's motions to a follower's: u + theta x r. */
+function addLever(
+  out: Float64Array,
+  node: number,
+  nodes: number,
+  root: number,
+  nodesMm: Float64Array,
+  cases: number,
+): void {
+  const x = nodesMm[node * 3]! - nodesMm[root * 3]!;
+  const y = nodesMm[node * 3 + 1]! - nodesMm[root * 3 + 1]!;
+  const z = nodesMm[node * 3 + 2]! - nodesMm[root * 3 + 2]!;
+  for (let column = 0, at = node * 6; column < cases; column++, at += nodes * 6) {
+    const turnX = out[at + 3]!;
+    const turnY = out[at + 4]!;
+    const turnZ = out[at + 5]!;
+    out[at]! += turnY * z - turnZ * y;
+    out[at + 1]! += turnZ * x - turnX * z;
+    out[at + 2]! += turnX * y - turnY * x;
+  }
 }
 
 /** Adds all load cases, one a column. Returns whether any acts on an unknown before `first`. */
@@ -67,26 +107,20 @@ export function addLoads(
   columns: number,
   unknowns: Unknowns,
   inputs: FrameInputs,
-  cases: number,
   first: number,
 ): boolean {
   const { loads, nodesMm } = inputs;
   const nodes = nodesMm.length / 3;
   let isBefore = false;
-  for (let column = 0; column < cases; column++) {
-    for (let node = 0; node < nodes; node++) {
-      const at = (column * nodes + node) * 6;
-      if (isIdle(loads, at)) continue;
-      addNodeLoad(x, columns, column, unknowns, nodesMm, node, loads, at);
-      isBefore ||= isOnEarlier(unknowns, node, first);
-    }
+  for (let i = 0; i < loads.length; i++) {
+    if (loads[i] === 0) continue;
+    const line = Math.floor(i / 6);
+    const node = line % nodes;
+    addNodeLoad(x, columns, Math.floor(line / nodes), unknowns, nodesMm, node, loads, line * 6);
+    isBefore ||= isOnEarlier(unknowns, node, first);
+    i = line * 6 + 5;
   }
   return isBefore;
-}
-
-function isIdle(loads: Float64Array, at: number): boolean {
-  for (let k = at; k < at + 6; k++) if (loads[k] !== 0) return false;
-  return true;
 }
 
 function isOnEarlier({ freedoms, unknownOf }: Unknowns, node: number, first: number): boolean {

@@ -45,7 +45,8 @@ export function rowWriter(topology: Topology, freedoms: Freedoms, elements: Elem
       followers.set(body, followerSupport(holds, bodies.root[body]!, nodesMm));
     }
     for (let m = 0; m < members.names.length; m++) {
-      const [from, to] = [members.from[m]! * 3, members.to[m]! * 3];
+      const from = members.from[m]! * 3;
+      const to = members.to[m]! * 3;
       lengthsMm[m] = writeMemberAxes(axes, m * AXES, nodesMm, from, to, yAxis, m * 3, members.names[m]!);
       const element = elements.ofMember[m]!;
       if (element < 0) continue;
@@ -76,7 +77,9 @@ export function rowWriter(topology: Topology, freedoms: Freedoms, elements: Elem
   }
 
   function writeGap(rows: Float64Array, row: number, pairs: Pairs, i: number): void {
-    const [x, y, z] = [gapDirections[row * 3]!, gapDirections[row * 3 + 1]!, gapDirections[row * 3 + 2]!];
+    const x = gapDirections[row * 3]!;
+    const y = gapDirections[row * 3 + 1]!;
+    const z = gapDirections[row * 3 + 2]!;
     readLevers(pairs, i);
     writeGapRow(rows, row * ROW, x, y, z, leverFrom, leverTo);
     tieToBodies(rows, row * ROW, 1, pairs, i);

@@ -115,10 +115,10 @@ function criticalFactor(
 
 /** Brings contacts and sleeves to their state under a load case, so that `correct` works with their tangent. */
 function settleLoad(engine: Engine, inputs: FrameInputs, load: number): void {
-  const { program, kernel, topology } = engine;
+  const { program, kernel } = engine;
   const { columns } = kernel;
   const loads = new Float64Array((program.unknowns + 1) * columns);
-  addLoads(loads, columns, engine.unknowns, inputs, topology.loads.length, program.interior);
+  addLoads(loads, columns, engine.unknowns, inputs, program.interior);
   engine.settle(
     load,
     Float64Array.from({ length: program.unknowns + 1 }, (_, i) => loads[i * columns + load]!),

@@ -4,7 +4,7 @@
  * for the step; whether the frame can move freely is judged on the state it ends in.
  */
 import { InputError } from '@bonewright/fault';
-import type { GapLaws } from './gaps.ts';
+import { type GapLaws, SLEEVE_ROWS } from './gaps.ts';
 import type { HeldInterface, Tangent } from './held-interface.ts';
 import { exactStep, type Slope } from './line-search.ts';
 import { backSquare, eliminateSquare, forwardSquare } from './square.ts';
@@ -117,23 +117,54 @@ export function stateSolver(size: number, laws: GapLaws, measure: Measure): Stat
     }
   }
 
-  /** Factors the tangent of the present state; while nothing bears it is the block's own, factored once. */
+  /** Factors the tangent of the present state. While nothing bears it is the block's own, which is factored once. */
   function takeTangent(): void {
-    const isOpen = !bearing.includes(1);
-    tangent = isOpen ? held.open : closed;
-    scale = isOpen ? held.diagonal : diagonal;
-    motion = isOpen ? held.openMotion : null;
-    if (isOpen && held.isFactored) return;
+    if (!held.isFactored) factorOpen();
+    tangent = held.open;
+    motion = held.openMotion;
+    if (!bearing.includes(1)) return;
+    const from = firstChange();
+    if (held.openFreeAt >= from) motion = null;
+    tangent = closed;
+    scale = diagonal;
     closed.n = n;
-    for (let i = 0; i < n * n; i++) tangent.values[i] = held.block[i]!;
-    if (!isOpen) {
-      for (let i = 0; i < n; i++) diagonal[i] = held.diagonal[i]!;
-      laws.tangent(amounts, addRow);
+    for (let i = 0; i < from * n; i++) closed.values[i] = held.open.values[i]!;
+    for (let i = from * n; i < n * n; i++) closed.values[i] = held.block[i]!;
+    for (let i = 0; i < n; i++) {
+      closed.inverse[i] = held.open.inverse[i]!;
+      diagonal[i] = held.diagonal[i]!;
     }
-    eliminateSquare(tangent.values, n, n, scale, tangent.inverse, judge);
-    if (!isOpen) return;
+    laws.tangent(amounts, addRow);
+    eliminateSquare(closed.values, n, from, n, diagonal, closed.inverse, judge);
+  }
+
+  function factorOpen(): void {
+    tangent = held.open;
+    scale = held.diagonal;
+    motion = null;
+    held.openFreeAt = n;
+    for (let i = 0; i < n * n; i++) held.open.values[i] = held.block[i]!;
+    eliminateSquare(held.open.values, n, 0, n, held.diagonal, held.open.inverse, judgeOpen);
     held.openMotion = motion;
     held.isFactored = true;
+  }
+
+  function judgeOpen(unknown: number): number {
+    const pivot = judge(unknown);
+    if (motion && held.openFreeAt === n) held.openFreeAt = unknown;
+    return pivot;
+  }
+
+  /** The first unknown that anything bearing touches. */
+  function firstChange(): number {
+    let first = n;
+    for (let c = 0; c < bearing.length; c++) {
+      if (bearing[c] === 0) continue;
+      const row = c < laws.contacts ? c : laws.contacts + SLEEVE_ROWS * (c - laws.contacts);
+      first = Math.min(first, held.firstOf[row]!);
+      if (c >= laws.contacts) first = Math.min(first, held.firstOf[row + 1]!);
+    }
+    return first;
   }
 
   /** Adds k times a row (or the weighted sum of two) by itself to the tangent. */

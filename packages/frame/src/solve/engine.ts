@@ -73,15 +73,20 @@ export function buildEngine(topology: Topology, inputs: FrameInputs, options: En
   const { heldBy } = freedoms;
   const ends = interfaceSolver(program, kernel.memory, coordinates, laws, rowUnknowns, heldBy, setOf);
   const gapAmounts = new Float64Array(laws.rows * cases);
+  const geometry = watch([inputs.nodesMm, inputs.contactNormal, inputs.sleeveAxis]);
   const interior = { from: 0, to: program.interiorSteps };
   const hidden = { from: program.interiorSteps, to: program.stepAt.length };
 
   function condense(): void {
-    kernel.claim();
+    const isLost = kernel.claim();
     const memory = kernel.memory();
-    writer.writeElements(memory.rows);
-    writer.writeGaps(rows);
-    coordinates.refresh(rows);
+    if (isLost || geometry.hasChanged()) {
+      geometry.forget();
+      writer.writeElements(memory.rows);
+      writer.writeGaps(rows);
+      coordinates.refresh(rows);
+      geometry.keep();
+    }
     writeStiffness(memory.stiffness, elements, inputs, writer.lengthsMm);
     try {
       factor(kernel.eliminate);
@@ -112,7 +117,7 @@ export function buildEngine(topology: Topology, inputs: FrameInputs, options: En
   function solveLoads(): void {
     const { x } = kernel.memory();
     x.fill(0);
-    const isInside = addLoads(x, columns, unknowns, inputs, cases, program.unknowns - lateUnknowns(program));
+    const isInside = addLoads(x, columns, unknowns, inputs, program.unknowns - lateUnknowns(program));
     if (isInside) {
       kernel.forward(interior);
       coordinates.changeLoads(x, columns);
@@ -188,4 +193,27 @@ function placeUnknowns({ bodies, isUnknown, heldBy }: Freedoms, loadedNodes: rea
     for (let k = slot; k < slot + 6; k++) if (isUnknown[k]) places[k] = PLACE.late;
   }
   return places;
+}
+
+/** Tells whether any number of these arrays is another than when they were last kept. */
+function watch(arrays: readonly Float64Array[]) {
+  const copies = arrays.map((array) => new Float64Array(array.length));
+  let isKept = false;
+  return {
+    hasChanged: () => !isKept || arrays.some((array, a) => differs(array, copies[a]!)),
+    forget: () => {
+      isKept = false;
+    },
+    keep: () => {
+      arrays.forEach((array, a) => {
+        copies[a]!.set(array);
+      });
+      isKept = true;
+    },
+  };
+}
+
+function differs(a: Float64Array, b: Float64Array): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return true;
+  return false;
 }

@@ -29,7 +29,7 @@ export function solveExactly(engine: Engine, inputs: FrameInputs): void {
   const terms = [elementTerms(engine, inputs), gapTerms(engine, inputs)] as const;
   topology.loads.forEach((_, column) => {
     const loads = new Float64Array((program.unknowns + 1) * columns);
-    addLoads(loads, columns, engine.unknowns, inputs, topology.loads.length, program.interior);
+    addLoads(loads, columns, engine.unknowns, inputs, program.interior);
     const load = Float64Array.from({ length: program.unknowns }, (__, i) => loads[i * columns + column]!);
     const { motion, deformations } = refine(engine, terms, load, column);
     motion.forEach(([hi], i) => {

@@ -99,8 +99,11 @@ export function gapCoordinates(
     const first = count;
     let measured = 0;
     for (let r = 0; r < mine.length && measured < rank; r++) {
-      for (let i = 0; i < at.length; i++) row[at[i]!] = wide[mine[r]! * width + at[i]!]!;
-      const scale = Math.abs(row[largestAt(at, 0, at.length)] ?? 0);
+      let scale = 0;
+      for (let i = 0; i < at.length; i++) {
+        row[at[i]!] = wide[mine[r]! * width + at[i]!]!;
+        scale = Math.max(scale, Math.abs(row[at[i]!]!));
+      }
       operate(row, 0, 1, first, count);
       const pivot = choosePivot(at, rank);
       if (pivot < 0 || Math.abs(row[pivot]!) <= DEPENDENT * scale) continue;

@@ -3,6 +3,7 @@
  * what is left is Newton's: a condensed stiffness and the rows of contacts and sleeves.
  */
 
+import { ROW } from '../assemble/deformations.ts';
 import type { Memory } from './memory.ts';
 import type { Program } from './program.ts';
 import type { Judge } from './reference-kernel.ts';
@@ -26,43 +27,57 @@ export interface HeldInterface {
   readonly block: Float64Array;
   readonly diagonal: Float64Array;
   readonly gapRows: Float64Array;
-  /** The block's own factor, while nothing bears, and what moves freely then. */
+  /** For each row the first unknown in it: a factor stays good up to there when the row begins to bear. */
+  readonly firstOf: Int32Array;
+  /** The block's own factor, while nothing bears; what moves freely then, and the unknown that showed it. */
   readonly open: Tangent;
   openMotion: Float64Array | null;
+  openFreeAt: number;
   isFactored: boolean;
 }
 
-/** Room for one support set that holds `heldSlots` (6 a body) besides what all sets hold. */
+/**
+ * Room for one support set that holds `heldSlots` (6 a body) besides what all sets hold. What contacts measure comes
+ * last: they shut more often than sleeves bear, and a change costs the less the later it is.
+ */
 export function holdInterface(
   program: Program,
   heldSlots: Int32Array,
   rowUnknowns: Int32Array,
-  rows: number,
+  contacts: number,
 ): HeldInterface {
+  const rows = rowUnknowns.length / ROW;
   const held = new Set(Array.from(heldSlots, (slot) => program.unknownOf[slot]!));
   const measured = new Set(rowUnknowns);
+  const byContact = new Set(rowUnknowns.subarray(0, contacts * ROW));
   const first: number[] = [];
-  const last: number[] = [];
+  const sleeved: number[] = [];
+  const touched: number[] = [];
   const firstLate = program.interior + program.hidden + program.gaps;
   for (let unknown = program.interior + program.hidden; unknown < program.unknowns; unknown++) {
-    if (!held.has(unknown)) (unknown < firstLate || measured.has(unknown) ? last : first).push(unknown);
+    if (held.has(unknown)) continue;
+    if (byContact.has(unknown)) touched.push(unknown);
+    else (unknown < firstLate || measured.has(unknown) ? sleeved : first).push(unknown);
   }
-  const [n, m] = [first.length + last.length, last.length];
+  const m = sleeved.length + touched.length;
+  const n = first.length + m;
   const square = (size: number): Tangent => ({
     n: size,
     values: new Float64Array(size * size),
     inverse: new Float64Array(size),
   });
   return {
-    unknowns: Int32Array.from([...first, ...last]),
+    unknowns: Int32Array.from([...first, ...sleeved, ...touched]),
     eliminated: first.length,
     whole: square(n),
     wholeDiagonal: new Float64Array(n),
     block: new Float64Array(m * m),
     diagonal: new Float64Array(m),
     gapRows: new Float64Array(rows * m),
+    firstOf: new Int32Array(rows),
     open: square(m),
     openMotion: null,
+    openFreeAt: n,
     isFactored: false,
   };
 }
@@ -80,7 +95,7 @@ export function refreshBlock(held: HeldInterface, program: Program, memory: Memo
     }
     wholeDiagonal[i] = memory.diagonal[unknowns[i]!]!;
   }
-  eliminateSquare(values, n, eliminated, wholeDiagonal, inverse, judge);
+  eliminateSquare(values, n, 0, eliminated, wholeDiagonal, inverse, judge);
   const m = n - eliminated;
   for (let i = 0; i < m; i++) {
     diagonal[i] = wholeDiagonal[eliminated + i]!;
@@ -91,12 +106,16 @@ export function refreshBlock(held: HeldInterface, program: Program, memory: Memo
 
 /** Takes the rows of contacts and sleeves over the kept unknowns. */
 export function refreshGaps(held: HeldInterface, program: Program, rows: Float64Array): void {
-  const { unknowns, eliminated, gapRows } = held;
-  const kept = program.unknowns - program.interior - program.hidden;
+  const { unknowns, eliminated, gapRows, firstOf } = held;
+  const firstKept = program.interior + program.hidden;
+  const kept = program.unknowns - firstKept;
   const m = unknowns.length - eliminated;
-  for (let row = 0; row < gapRows.length / (m || 1); row++) {
-    for (let i = 0; i < m; i++) {
-      gapRows[row * m + i] = rows[row * kept + unknowns[eliminated + i]! - program.interior - program.hidden]!;
+  for (let row = 0; row < firstOf.length; row++) {
+    firstOf[row] = m;
+    for (let i = m - 1; i >= 0; i--) {
+      const value = rows[row * kept + unknowns[eliminated + i]! - firstKept]!;
+      gapRows[row * m + i] = value;
+      if (value !== 0) firstOf[row] = i;
     }
   }
 }

@@ -35,7 +35,7 @@ export function interfaceSolver(
   heldBy: readonly Int32Array[],
   setOf: Int32Array,
 ): InterfaceSolver {
-  const sets = shareRooms(heldBy, (slots) => holdInterface(program, slots, rowUnknowns, laws.rows));
+  const sets = shareRooms(heldBy, (slots) => holdInterface(program, slots, rowUnknowns, laws.contacts));
   const distinct = new Set(sets);
   const kept = program.unknowns - program.interior - program.hidden;
   const firstKept = program.interior + program.hidden;

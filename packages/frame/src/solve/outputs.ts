@@ -26,15 +26,13 @@ export function outputWriter(engine: Engine, inputs: FrameInputs): { outputs: Fr
   function write(): void {
     const { x, amounts, stiffness } = engine.kernel.memory();
     writeMotions(outputs.displacements, engine.unknowns, inputs.nodesMm, x, columns, cases);
-    for (let load = 0; load < cases; load++) {
-      for (let member = 0; member < members; member++) {
-        const element = engine.elements.ofMember[member]!;
-        if (element < 0) continue;
-        const turn = 2 / engine.writer.lengthsMm[member]!;
-        writeEnds(outputs.memberEnds, (load * members + member) * 12, stiffness, amounts, element, columns, load, turn);
-      }
-      writeGaps(load);
+    for (let member = 0; member < members; member++) {
+      const element = engine.elements.ofMember[member]!;
+      if (element < 0) continue;
+      const turn = 2 / engine.writer.lengthsMm[member]!;
+      writeEnds(outputs.memberEnds, member * 12, members * 12, cases, stiffness, amounts, element, columns, turn);
     }
+    for (let load = 0; load < cases; load++) writeGaps(load);
   }
 
   function writeGaps(load: number): void {
@@ -57,35 +55,48 @@ export function outputWriter(engine: Engine, inputs: FrameInputs): { outputs: Fr
   return { outputs, write };
 }
 
-/** End forces on a member from its six deformations: stretch, twist, and for z and y difference and sum of the turns. */
+/**
+ * End forces on a member from its six deformations: stretch, twist, and for z and y difference and sum of the turns; for
+ * every load case, `stride` apart in `out`.
+ */
 function writeEnds(
   out: Float64Array,
-  at: number,
+  first: number,
+  stride: number,
+  cases: number,
   stiffness: Float64Array,
   amounts: Float64Array,
   element: number,
   columns: number,
-  column: number,
   turn: number,
 ): void {
   const mode = element * MODES;
-  const amount = mode * columns + column;
-  const pull = stiffness[mode]! * amounts[amount]!;
-  const twist = stiffness[mode + 1]! * amounts[amount + columns]!;
-  const differenceZ = stiffness[mode + 2]! * amounts[amount + 2 * columns]!;
-  const sumZ = stiffness[mode + 3]! * amounts[amount + 3 * columns]!;
-  const differenceY = stiffness[mode + 4]! * amounts[amount + 4 * columns]!;
-  const sumY = stiffness[mode + 5]! * amounts[amount + 5 * columns]!;
-  out[at] = -pull;
-  out[at + 1] = turn * sumZ;
-  out[at + 2] = -turn * sumY;
-  out[at + 3] = -twist;
-  out[at + 4] = sumY - differenceY;
-  out[at + 5] = sumZ - differenceZ;
-  out[at + 6] = pull;
-  out[at + 7] = -turn * sumZ;
-  out[at + 8] = turn * sumY;
-  out[at + 9] = twist;
-  out[at + 10] = sumY + differenceY;
-  out[at + 11] = sumZ + differenceZ;
+  const stretch = stiffness[mode]!;
+  const torsion = stiffness[mode + 1]!;
+  const differZ = stiffness[mode + 2]!;
+  const addZ = stiffness[mode + 3]!;
+  const differY = stiffness[mode + 4]!;
+  const addY = stiffness[mode + 5]!;
+  for (let load = 0; load < cases; load++) {
+    const at = first + load * stride;
+    const amount = mode * columns + load;
+    const pull = stretch * amounts[amount]!;
+    const twist = torsion * amounts[amount + columns]!;
+    const differenceZ = differZ * amounts[amount + 2 * columns]!;
+    const sumZ = addZ * amounts[amount + 3 * columns]!;
+    const differenceY = differY * amounts[amount + 4 * columns]!;
+    const sumY = addY * amounts[amount + 5 * columns]!;
+    out[at] = -pull;
+    out[at + 1] = turn * sumZ;
+    out[at + 2] = -turn * sumY;
+    out[at + 3] = -twist;
+    out[at + 4] = sumY - differenceY;
+    out[at + 5] = sumZ - differenceZ;
+    out[at + 6] = pull;
+    out[at + 7] = -turn * sumZ;
+    out[at + 8] = turn * sumY;
+    out[at + 9] = twist;
+    out[at + 10] = sumY + differenceY;
+    out[at + 11] = sumZ + differenceZ;
+  }
 }

@@ -115,6 +115,18 @@ describe('held by contacts only', () => {
   });
 });
 
+test('a sleeve where only one motion is left: its two directions measure the same, and it is solved', () => {
+  const { displacements } = solveOne({
+    nodes: { A: [0, 0, 0], B: [0, 0, 2.6], tip: [0, -1.3, 0], wall: [0, -1.3, 0] },
+    members: { m: member('A', 'B') },
+    rigids: { tip: { from: 'B', to: 'tip' } },
+    sleeves: { s: { inner: 'tip', outer: 'wall', axis: [1, -1, 7], clearanceMm: 0, k: 2000 } },
+    supports: { A: ALL, tip: ['x', 'y'], B: ['x'], wall: ALL },
+    loads: { down: { tip: [0, 0, -3, 0, 0, 0] } },
+  });
+  expect(displacements.tip?.[2]).toBeLessThan(0);
+});
+
 describe('stiffness far apart', () => {
   test('a bar held along x by a spring of a millionth of a newton a millimetre', () => {
     const k = 1e-6;

@@ -1,25 +1,31 @@
 /** A small full symmetric system, upper triangle by rows: K = UT D U, row k holding d_k U_k after the factorisation. */
 import { type Judge, SUSPECT } from './reference-kernel.ts';
 
-/** Eliminates the first `count` unknowns in place; every pivot that is small beside `diagonal` is given to `judge`. */
+/**
+ * Eliminates the first `count` unknowns in place, row by row; rows before `from` have been done. Every pivot that is small
+ * beside `diagonal` is given to `judge`.
+ */
 export function eliminateSquare(
   values: Float64Array,
   n: number,
+  from: number,
   count: number,
   diagonal: Float64Array,
   inverse: Float64Array,
   judge: Judge,
 ): void {
-  for (let k = 0; k < count; k++) {
-    const row = k * n;
-    let pivot = values[row + k]!;
-    if (!(pivot > SUSPECT * diagonal[k]!)) pivot = judge(k, pivot);
-    inverse[k] = 1 / pivot;
-    for (let i = k + 1; i < n; i++) {
-      const share = values[row + i]! * inverse[k]!;
+  for (let i = from; i < n; i++) {
+    const row = i * n;
+    const before = Math.min(i, count);
+    for (let k = 0; k < before; k++) {
+      const share = values[k * n + i]! * inverse[k]!;
       if (share === 0) continue;
-      for (let j = i, target = i * n; j < n; j++) values[target + j]! -= share * values[row + j]!;
+      for (let j = i, source = k * n; j < n; j++) values[row + j]! -= share * values[source + j]!;
     }
+    if (i >= count) continue;
+    let pivot = values[row + i]!;
+    if (!(pivot > SUSPECT * diagonal[i]!)) pivot = judge(i, pivot);
+    inverse[i] = 1 / pivot;
   }
 }
 

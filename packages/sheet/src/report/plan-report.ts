@@ -1,10 +1,10 @@
 /** The plan report: what went in, what came out, every check, what to measure again, and where the numbers come from. */
-import type { Case, Check, LoadName, Plan } from '@bonewright/construct';
+import { type Case, type Check, LOAD_WORDS, type LoadName, type Plan } from '@bonewright/construct';
 import { type Column, Flow } from '../paper/flow.ts';
 import { Paper } from '../paper/paper.ts';
 import type { TheatreSheetFacts } from '../theatre/facts.ts';
 import { titleBlock } from '../theatre/foot.ts';
-import { aim, figure, fromFractureMm, LOAD_WORDS, patientLine, wireWords, worstFirst } from '../theatre/words.ts';
+import { aim, figure, fromFractureMm, patientLine, wireWords, worstFirst } from '../theatre/words.ts';
 import { entryFigure, entrySource, sourcesOf } from './sources.ts';
 
 const CAUTION =

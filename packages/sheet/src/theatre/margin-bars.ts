@@ -1,8 +1,8 @@
 /** The five margins, worst first: bars on one log axis from 0.5 to 6, p05 the figure that decides. */
-import type { Margin, Plan } from '@bonewright/construct';
+import { LOAD_WORDS, type Margin, marginVerdict, type Plan } from '@bonewright/construct';
 import type { Paper, Point } from '../paper/paper.ts';
 import { mark } from './marks.ts';
-import { figure, LOAD_WORDS, marginVerdict, worstFirst } from './words.ts';
+import { figure, worstFirst } from './words.ts';
 
 const ROW_MM = 7;
 const AXIS = { from: 0.5, to: 6, atMm: 96, widthMm: 48 };
@@ -30,7 +30,7 @@ const across = (paper: Paper, margin: number): number => {
 };
 
 function row(paper: Paper, name: string, margin: Margin, y: number): void {
-  const verdict = marginVerdict(margin.p05);
+  const verdict = marginVerdict(margin);
   paper.part('P', () => paper.text(name, [paper.left, y + 1.6], { size: 9.5 }));
   paper.part('P', () => paper.text(margin.weakest, [paper.left + 50, y + 1.9], { size: 8.5 }));
   paper.part('P', () =>

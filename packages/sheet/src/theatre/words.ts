@@ -1,19 +1,8 @@
 /** The words of a sheet: the five loads, verdicts, figures with their decimals. */
-import type { Case, LoadName, Plan, PlanPin, Verdict } from '@bonewright/construct';
-
-export const LOAD_WORDS: Record<LoadName, string> = {
-  'axial-ball': 'Along the bone, ends free',
-  'axial-guided': 'Along the bone, ends guided',
-  'bending-in-plane': 'Bent in the plane of the frame',
-  'bending-out-of-plane': 'Bent across the frame',
-  torsion: 'Twisted',
-};
+import type { Case, LoadName, Plan, PlanPin } from '@bonewright/construct';
 
 /** A figure for the page: fixed decimals, a true minus sign. */
 export const figure = (value: number, decimals = 1): string => value.toFixed(decimals).replace('-', '−');
-
-/** Verdict of a margin by its p05: under 1 stop, under 1.5 watch. */
-export const marginVerdict = (p05: number): Verdict => (p05 < 1 ? 'stop' : p05 < 1.5 ? 'watch' : 'good');
 
 /** How a pin is aimed: `medial`, `20° cranial, 10° distal`. */
 export function aim({ aboutDeg, tiltDeg }: PlanPin): string {

@@ -1,6 +1,14 @@
 /** The mechanics off the page's thread: whole jobs in, whole answers out. */
 import type { CaseFile, Construct, InTheatre, Ranking } from '@bonewright/construct';
-import { asPlaced, assessConstruct, evaluateNominal, improvements, rank, readCase, whatIfs } from '@bonewright/construct';
+import {
+  asPlaced,
+  assessConstruct,
+  evaluateNominal,
+  improvements,
+  rank,
+  readCase,
+  whatIfs,
+} from '@bonewright/construct';
 import { faultLine, InputError } from '@bonewright/fault';
 import { expose } from 'comlink';
 

@@ -1,7 +1,7 @@
 /** The five margins, worst first; each opens to why. */
-import type { LoadName, Plan } from '@bonewright/construct';
+import { LOAD_WORDS, type LoadName, type Plan } from '@bonewright/construct';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
-import { figure, LOAD_WORDS } from '../words.ts';
+import { figure } from '../words.ts';
 import { MarginAxis, MarginBar } from './margin-bar.tsx';
 import { marginsWorstFirst, type RankedMargin } from './worst.ts';
 

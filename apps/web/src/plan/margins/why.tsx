@@ -1,11 +1,10 @@
 /** One margin opened: the sentence a colleague would say, the numbers in it, what it rests on, what would improve it. */
 import './why.css';
-import type { Case, Construct, LoadName, Plan } from '@bonewright/construct';
+import { type Case, LOAD_WORDS, type LoadName, type Plan } from '@bonewright/construct';
 import { useEffect, useRef } from 'react';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import type { Improvement } from '../engine/answers.ts';
-import { figure, LOAD_WORDS, threeFigures } from '../words.ts';
-import { evidenceBehind } from './behind.ts';
+import { figure, threeFigures } from '../words.ts';
 import { EvidenceLines } from './evidence-lines.tsx';
 import { MarginAxis, MarginBar } from './margin-bar.tsx';
 import { spreadWords } from './margin-list.tsx';
@@ -15,7 +14,6 @@ import { marginsWorstFirst, type RankedMargin } from './worst.ts';
 
 interface WhyProps {
   readonly patientCase: Case;
-  readonly construct: Construct;
   readonly plan: Plan;
   readonly load: LoadName;
   readonly improvements: readonly Improvement[] | null;
@@ -23,7 +21,7 @@ interface WhyProps {
   readonly onBack: () => void;
 }
 
-export function Why({ patientCase, construct, plan, load, improvements, onApply, onBack }: WhyProps) {
+export function Why({ patientCase, plan, load, improvements, onApply, onBack }: WhyProps) {
   const { samples, seed } = patientCase;
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
@@ -60,7 +58,7 @@ export function Why({ patientCase, construct, plan, load, improvements, onApply,
             <h2>What it rests on</h2>
             <span className="quiet">value, range, source, how known</span>
           </header>
-          <EvidenceLines ids={evidenceBehind(patientCase, construct, load)} />
+          <EvidenceLines ids={margin.figures.evidence ?? []} />
         </section>
         <footer className="why-foot">
           <button type="button" className="button button-main" onClick={onBack}>

@@ -1,6 +1,13 @@
 /** The five margins in the order that matters: worst first. */
-import { LOADS, type LoadFigures, type LoadName, type Margin, type Plan, type Verdict } from '@bonewright/construct';
-import { marginVerdict } from './verdict.ts';
+import {
+  LOADS,
+  type LoadFigures,
+  type LoadName,
+  type Margin,
+  marginVerdict,
+  type Plan,
+  type Verdict,
+} from '@bonewright/construct';
 
 export interface RankedMargin {
   readonly load: LoadName;
@@ -12,7 +19,7 @@ export interface RankedMargin {
 export function marginsWorstFirst(plan: Plan): RankedMargin[] {
   return LOADS.map((load) => {
     const figures = plan.loads[load];
-    return { load, figures, margin: figures.margin, verdict: marginVerdict(figures.margin.p05) };
+    return { load, figures, margin: figures.margin, verdict: marginVerdict(figures.margin) };
   }).toSorted((a, b) => a.margin.p05 - b.margin.p05);
 }
 

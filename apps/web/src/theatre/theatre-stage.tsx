@@ -1,0 +1,116 @@
+/** The Theatre stage: pin by pin, then putty and counts. Everything entered is an entry of the record at once. */
+import '../stages/stages.css';
+import './theatre.css';
+import '../plan/ruler/ruler.css';
+import '../plan/margins/margins.css';
+import { type CaseState, type RecordedEvent, STAGES, stageOf } from '@bonewright/casebook';
+import { type Case, type Construct, constructSchema } from '@bonewright/construct';
+import { useEffect, useMemo, useState } from 'react';
+import { Link } from 'wouter';
+import { Patterns } from '../drawing/patterns.tsx';
+import { VerdictMark } from '../drawing/verdict-mark.tsx';
+import { startEngine } from '../plan/engine/engine.ts';
+import { goneFromDrawer, usePlannedCase } from '../plan/planned-case.ts';
+import { useDimRoom } from '../shell/theme.ts';
+import { AddNote } from '../stages/add-note.tsx';
+import { Story } from '../stages/story.tsx';
+import type { Append } from '../sync/new-event.ts';
+import { isOtherPlan } from './in-theatre.ts';
+import { PinByPin } from './pin-by-pin.tsx';
+import { PuttyWords } from './putty-words.tsx';
+import { TableSide } from './table-side.tsx';
+
+export interface TheatreStageProps {
+  readonly state: CaseState;
+  readonly append: Append;
+  readonly recorded: readonly RecordedEvent[];
+}
+
+type Side = 'pins' | 'table' | 'notes';
+
+export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
+  useDimRoom();
+  const [side, show] = useState<Side>('pins');
+  const { patientCase } = usePlannedCase(state);
+  const chosen = state.construct;
+  const construct = useMemo(() => (chosen ? constructSchema.parse(chosen.value.construct) : null), [chosen]);
+  const gone = construct && patientCase ? goneFromDrawer(construct, patientCase.drawer) : null;
+  return (
+    <div className="theatre">
+      <Patterns />
+      <header className="theatre-head">
+        <h2>Theatre</h2>
+        {(['pins', 'table', 'notes'] as const).map((each) => (
+          <button key={each} type="button" className="button" aria-pressed={side === each} onClick={() => show(each)}>
+            {SIDE_WORDS[each]}
+          </button>
+        ))}
+        <PuttyWords theatre={state.theatre} />
+      </header>
+      {isOtherPlan(state) && (
+        <div className="callout callout-watch">
+          <strong>
+            <VerdictMark verdict="watch" />
+            The plan was changed after pins went in.
+          </strong>
+          Look whether the numbers still mean the same pins.
+        </div>
+      )}
+      {side === 'table' && <TableSide state={state} append={append} />}
+      {side === 'notes' && <Notes {...{ state, append, recorded }} />}
+      {side === 'pins' &&
+        (patientCase && construct && !gone ? (
+          <WithPlan {...{ state, append, patientCase, construct }} />
+        ) : (
+          <NoPlan caseId={state.caseId} because={gone} />
+        ))}
+    </div>
+  );
+}
+
+const SIDE_WORDS: Readonly<Record<Side, string>> = { pins: 'Pins', table: 'Putty and counts', notes: 'Notes' };
+
+function Notes({ state, append, recorded }: TheatreStageProps) {
+  const isAhead = STAGES.indexOf('theatre') > STAGES.indexOf(stageOf(state));
+  return (
+    <div className="theatre-two">
+      <section aria-label="Notes of theatre" className="theatre-column">
+        {isAhead && (
+          <button
+            type="button"
+            className="button"
+            onClick={() => append([{ kind: 'stage-entered', payload: { stage: 'theatre' } }])}
+          >
+            The patient is here now
+          </button>
+        )}
+        <AddNote stage="theatre" caseId={state.caseId} append={append} />
+      </section>
+      <Story recorded={recorded} />
+    </div>
+  );
+}
+
+interface WithPlanProps extends Pick<TheatreStageProps, 'state' | 'append'> {
+  readonly patientCase: Case;
+  readonly construct: Construct;
+}
+
+function WithPlan(props: WithPlanProps) {
+  const [engine] = useState(startEngine);
+  useEffect(() => engine.close, [engine]);
+  return <PinByPin {...props} engine={engine} planned={props.construct} />;
+}
+
+/** Without a plan the work goes on: putty, counts and notes need none. */
+function NoPlan({ caseId, because }: { readonly caseId: string; readonly because: string | null }) {
+  return (
+    <section aria-labelledby="no-plan-title" className="theatre-none">
+      <h3 id="no-plan-title">No plan to go by</h3>
+      <p>{because ?? 'Choose a plan, and the pins stand here one by one. Putty and counts need none.'}</p>
+      <Link href={`/case/${caseId}/plan`} className="button button-main">
+        To the plan
+      </Link>
+    </section>
+  );
+}
