@@ -19,6 +19,7 @@ export { type DecodeReply, decodeToReply, filmOf, repliedBuffers } from './decod
 export { type Look, windowToBytes } from './grey/display.ts';
 export { greyImage } from './grey/grey-image.ts';
 export { looksOf, type NamedLook, suggestWindow } from './grey/looks.ts';
+export { cutOut, halved, type Region } from './grey/parts.ts';
 export { type Corners, squaredSize, squareUp } from './grey/square-up.ts';
 export { lookedUp, modalityValue, type VoiFunction, type Window, windowed } from './grey/voi.ts';
 export { type AlignmentChange, alignmentChange, alignmentFindings } from './later/alignment-findings.ts';

@@ -4,7 +4,8 @@ import type { CaseState } from '@bonewright/casebook';
 import type { Append } from '../sync/new-event.ts';
 import { FilmPanel } from './film-panel.tsx';
 import { Findings } from './findings/findings.tsx';
-import { ChooseFiles, DropFilms } from './intake/drop-films.tsx';
+import { ChooseFilms } from './intake/choose-films.tsx';
+import { DropFilms } from './intake/drop-films.tsx';
 import { NoFilms } from './intake/no-films.tsx';
 import { useIntake } from './intake/use-intake.ts';
 import { OtherFilms } from './other-films.tsx';
@@ -46,7 +47,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
             <p className="lead">
               One view says nothing about the other way a bone bends. Drop the second film here, or choose it.
             </p>
-            <ChooseFiles intake={intake} word="Choose the second film" isMain />
+            <ChooseFilms intake={intake} word="Choose the second film" isMain />
           </div>
         )}
         <div className="films-findings">

@@ -1,7 +1,7 @@
 import type { FilmState } from '@bonewright/casebook';
 import type { Append } from '../sync/new-event.ts';
 import { moment } from '../words/time.ts';
-import { ChooseFiles } from './intake/drop-films.tsx';
+import { ChooseFilms } from './intake/choose-films.tsx';
 import type { Intake } from './intake/use-intake.ts';
 import { TakeOut } from './take-out.tsx';
 
@@ -33,7 +33,7 @@ export function OtherFilms({ films, shown, intake, append }: OtherFilmsProps) {
           </ul>
         </>
       )}
-      <ChooseFiles intake={intake} word="Add films" />
+      <ChooseFilms intake={intake} word="Add films" />
     </section>
   );
 }

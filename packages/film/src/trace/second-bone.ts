@@ -75,13 +75,13 @@ function blockGains(rough: RoughBone, k: number, model: BoneModel, candidates: r
   const co = p[PART.co]!;
   const ao = p[PART.ao]!;
   const blur = blurOf(model);
-  const reach = (CENTRES.out + 0.25) * ao;
   const profile = rough.profiles[k]!;
+  const [left, right] = ([-1, 1] as const).map((side) => fleshReach(profile, rough.reach, co, ao, side));
   const x: number[] = [];
   const v: number[] = [];
   for (
-    let i = Math.max(0, Math.ceil(co - reach + rough.reach));
-    i <= Math.min(profile.length - 1, co + reach + rough.reach);
+    let i = Math.max(0, Math.ceil(co - left! + rough.reach));
+    i <= Math.min(profile.length - 1, co + right! + rough.reach);
     i++
   ) {
     if (Number.isNaN(profile[i]!)) continue;
@@ -101,8 +101,8 @@ function blockGains(rough: RoughBone, k: number, model: BoneModel, candidates: r
     x.map((q) => shadow(outer, q - co)),
     x.map((q) => shadow(canal, q - p[PART.ci]!)),
     x.map(() => 1),
-    x.map((q) => (q - co) / reach),
-    x.map((q) => ((q - co) / reach) ** 2),
+    x.map((q) => (q - co) / ao),
+    x.map((q) => ((q - co) / ao) ** 2),
   ]);
   const rest = without(v, basis);
   const ho = p[PART.ho]!;
@@ -110,6 +110,7 @@ function blockGains(rough: RoughBone, k: number, model: BoneModel, candidates: r
   let size = -1;
   let table = outer;
   for (const [i, { c, a }] of candidates.entries()) {
+    if (c - a < -left! || c + a > right!) continue;
     if (a !== size) {
       table = blurredHalfEllipse(a, blur);
       size = a;
@@ -124,6 +125,21 @@ function blockGains(rough: RoughBone, k: number, model: BoneModel, candidates: r
   }
   return { gain, height };
 }
+
+/**
+ * How far from the bone's middle its limb's flesh may be taken as smooth: most of the way to the skin, where the profile
+ * falls halfway from the level beside the bone to the least that it shows.
+ */
+function fleshReach(profile: Float64Array, middle: number, co: number, ao: number, side: 1 | -1): number {
+  const most = (CENTRES.out + 0.25) * ao;
+  const at = (d: number) => profile[Math.round(co + side * d) + middle] ?? Number.NaN;
+  const beside = median([at(ao + 2), at(ao + 3), at(ao + 4)]);
+  const air = profile.reduce((low, v) => (v < low ? v : low), Number.POSITIVE_INFINITY);
+  let skin = ao;
+  for (let d = ao; d <= most / SHARE_TO_SKIN; d++) if (at(d) > (beside + air) / 2) skin = d;
+  return Math.min(most, ao + SHARE_TO_SKIN * (skin - ao));
+}
+const SHARE_TO_SKIN = 0.65;
 
 const dot = (a: readonly number[], b: readonly number[]): number => {
   let sum = 0;

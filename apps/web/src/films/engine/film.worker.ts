@@ -1,15 +1,17 @@
 /** One film in a thread of its own: a hostile file harms nothing but itself. Whole jobs in, whole answers out. */
-import { InputError } from '@bonewright/fault';
 import {
   calibrate,
   configureCodecs,
+  cutOut,
   decodeFilm,
   type Film,
   type GreyImage,
   greyImage,
+  halved,
   type Look,
   looksOf,
   modalityValue,
+  type Region,
   type Scale,
   suggestWindow,
   type Trace,
@@ -21,59 +23,36 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { expose, transfer } from 'comlink';
 import wasmUrl from 'dcmjs-codecs/build/dcmjs-native-codecs.wasm?url';
-import type { Answer, FilmFacts, Region } from './film-facts.ts';
+import { type Answer, answer } from './answer.ts';
+import type { FilmFacts, PartWish } from './film-facts.ts';
 
 configureCodecs({ wasmUrl });
 
-let image: GreyImage | null = null;
-let thin: GreyImage | null = null;
+let file = new Uint8Array();
+/** The film, then ever half as large, as far as anybody asked. */
+const sizes: GreyImage[] = [];
 
-async function answer<T>(job: () => T | Promise<T>): Promise<Answer<T>> {
-  try {
-    return { ok: true, value: await job() };
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    const { what, path, hint } = error;
-    return { ok: false, what, path, hint };
-  }
+function ofLevel(level: number): GreyImage {
+  const image = sizes[level];
+  if (image) return image;
+  if (level === 0) throw new Error('no film has been opened in this thread');
+  const half = halved(ofLevel(level - 1));
+  sizes[level] = half;
+  return half;
 }
 
-function opened(): GreyImage {
-  if (!image) throw new Error('no film has been opened in this thread');
-  return image;
-}
+const opened = (): GreyImage => ofLevel(0);
 
-function factsOf(film: Film, sha: string): FilmFacts {
+function factsOf(film: Film): FilmFacts {
   const { pixels: _, grey, ...facts } = film;
   const ends = [film.min, film.max].map((stored) => modalityValue(grey, stored));
-  return { ...facts, sha256: sha, looks: looksOf(opened()), levels: [Math.min(...ends), Math.max(...ends)] };
+  return { ...facts, looks: looksOf(opened()), levels: [Math.min(...ends), Math.max(...ends)] };
 }
 
-/** That part of the film alone, as an image of its own. */
-function cut({ left, top, right, bottom }: Region): GreyImage {
-  const { cols, pixels, ...rest } = opened();
-  const width = right - left;
-  const part = pixels.slice(0, width * (bottom - top));
-  for (let row = top; row < bottom; row++)
-    part.set(pixels.subarray(row * cols + left, row * cols + right), (row - top) * width);
-  return { ...rest, pixels: part, rows: bottom - top, cols: width };
-}
-
-/** Fewer pixels than this are painted within a frame of the display. */
-const QUICK_PIXELS = 2 ** 20;
-
-/** The middle pixel of each square of pixels: enough to see by while the levels move. */
-function thinned(image: GreyImage): GreyImage {
-  const { rows, cols, pixels } = image;
-  const step = Math.ceil(Math.sqrt((rows * cols) / QUICK_PIXELS));
-  if (step === 1) return image;
-  const [thinRows, thinCols] = [Math.floor(rows / step), Math.floor(cols / step)];
-  const thin = pixels.slice(0, thinRows * thinCols);
-  const middle = step >> 1;
-  for (let row = 0; row < thinRows; row++)
-    for (let col = 0; col < thinCols; col++)
-      thin[row * thinCols + col] = pixels[(row * step + middle) * cols + col * step + middle] ?? 0;
-  return { ...image, rows: thinRows, cols: thinCols, pixels: thin };
+/** By the browser where the page came over HTTPS or from this machine; elsewhere it hands out no hashes. */
+async function fileHash(): Promise<string> {
+  if (!isSecureContext) return bytesToHex(sha256(file));
+  return bytesToHex(new Uint8Array(await crypto.subtle.digest('SHA-256', file)));
 }
 
 function paint(source: GreyImage, look: Look): ImageData {
@@ -83,28 +62,26 @@ function paint(source: GreyImage, look: Look): ImageData {
   return new ImageData(bytes, cols, rows);
 }
 
-async function bitmapOf(source: GreyImage, look: Look): Promise<ImageBitmap> {
-  const bitmap = await createImageBitmap(paint(source, look));
-  return transfer(bitmap, [bitmap]);
-}
-
 const jobs = {
-  open: (bytes: Uint8Array, name: string) =>
+  /** Does nothing: answers when the thread is ready. */
+  ready: () => true,
+  open: (bytes: Uint8Array<ArrayBuffer>, name: string): Promise<Answer<FilmFacts>> =>
     answer(async () => {
+      file = bytes;
       const film = await decodeFilm(bytes, name);
-      image = greyImage(film);
-      return factsOf(film, bytesToHex(sha256(bytes)));
+      sizes.push(greyImage(film));
+      return factsOf(film);
     }),
-  /** The whole film through a look, ready to be drawn. */
-  picture: (look: Look): Promise<ImageBitmap> => bitmapOf(opened(), look),
-  /** With few pixels where there are many: a picture for the moment. */
-  sketch: (look: Look): Promise<ImageBitmap> => {
-    thin ??= thinned(opened());
-    return bitmapOf(thin, look);
+  /** The hash of the file. */
+  fileHash,
+  /** A part of the film through a look, ready to be drawn. */
+  part: async ({ look, level, region }: PartWish): Promise<ImageBitmap> => {
+    const bitmap = await createImageBitmap(paint(cutOut(ofLevel(level), region), look));
+    return transfer(bitmap, [bitmap]);
   },
   /** The window that suits this part of the film. */
-  windowOn: (region: Region) => suggestWindow(cut(region)),
-  /** The same as a file that an image element can show. */
+  windowOn: (region: Region) => suggestWindow(cutOut(opened(), region)),
+  /** The whole film through a look as a file that an image element can show. */
   pictureFile: async (look: Look): Promise<Blob> => {
     const data = paint(opened(), look);
     const canvas = new OffscreenCanvas(data.width, data.height);

@@ -1,6 +1,7 @@
-/** Where films come in: dropped anywhere on the stage, or chosen; many at once. */
-import { type DragEvent, type ReactNode, useId, useState } from 'react';
-import { FieldWhy } from '../../form/field.tsx';
+/** Where films come in: dropped anywhere on the stage, or pasted; files, folders, ZIPs, many at once. */
+import { type DragEvent, type ReactNode, useEffect, useRef, useState } from 'react';
+import { ArrivalList } from './arrival-list.tsx';
+import { chosenFiles, droppedFiles } from './incoming.ts';
 import type { Intake } from './use-intake.ts';
 
 interface DropFilmsProps {
@@ -10,13 +11,14 @@ interface DropFilmsProps {
 
 export function DropFilms({ intake, children }: DropFilmsProps) {
   const [isOver, setOver] = useState(false);
+  usePaste(intake);
   const drop = (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
-    intake.take([...event.dataTransfer.files]);
+    void droppedFiles(event.dataTransfer).then(intake.take);
   };
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is the mouse's way; the button beside it is for everybody
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is the mouse's way; the buttons beside it are for everybody
     <div
       className={isOver ? 'drop-films drop-films-over' : 'drop-films'}
       onDragOver={(event) => {
@@ -29,57 +31,24 @@ export function DropFilms({ intake, children }: DropFilmsProps) {
       }}
       onDrop={drop}
     >
-      <Arrivals intake={intake} />
+      <ArrivalList intake={intake} />
       {children}
     </div>
   );
 }
 
-function Arrivals({ intake }: { readonly intake: Intake }) {
-  if (intake.arriving.length === 0) return null;
-  return (
-    <ul className="arrivals" role="status">
-      {intake.arriving.map(({ key, name, why }) => (
-        <li key={key}>
-          {why === null ? (
-            <span className="quiet">Reading {name}</span>
-          ) : (
-            <>
-              <FieldWhy why={why} />
-              <button type="button" className="button-small" onClick={() => intake.dismiss(key)}>
-                Close
-              </button>
-            </>
-          )}
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-interface ChooseFilesProps {
-  readonly intake: Intake;
-  readonly word: string;
-  readonly isMain?: boolean;
-}
-
-export function ChooseFiles({ intake, word, isMain }: ChooseFilesProps) {
-  const id = useId();
-  return (
-    <span className="choose-files">
-      <input
-        id={id}
-        type="file"
-        multiple
-        className="sr-only"
-        onChange={(event) => {
-          intake.take([...(event.target.files ?? [])]);
-          event.target.value = '';
-        }}
-      />
-      <label htmlFor={id} className={isMain ? 'button button-main' : 'button'}>
-        {word}
-      </label>
-    </span>
-  );
+/** Files pasted anywhere on the page; pasted text goes where it was meant. */
+function usePaste(intake: Intake): void {
+  const latest = useRef(intake);
+  latest.current = intake;
+  useEffect(() => {
+    const paste = (event: ClipboardEvent) => {
+      const files = [...(event.clipboardData?.files ?? [])];
+      if (files.length === 0) return;
+      event.preventDefault();
+      latest.current.take(chosenFiles(files));
+    };
+    addEventListener('paste', paste);
+    return () => removeEventListener('paste', paste);
+  }, []);
 }

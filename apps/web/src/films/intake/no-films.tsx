@@ -1,4 +1,4 @@
-import { ChooseFiles } from './drop-films.tsx';
+import { ChooseFilms } from './choose-films.tsx';
 import type { Intake } from './use-intake.ts';
 
 /** The stage before the first film. */
@@ -8,10 +8,10 @@ export function NoFilms({ intake }: { readonly intake: Intake }) {
       <TwoFilms />
       <p className="lead">No films yet. Drop two views of the bone here, or choose files.</p>
       <p>
-        <ChooseFiles intake={intake} word="Choose files" isMain />
+        <ChooseFilms intake={intake} word="Choose files" isMain />
       </p>
       <p className="quiet">
-        DICOM from any X-ray machine, TIFF, PNG or JPEG. Lay a steel ball of known size beside the bone, at its height.
+        DICOM from any X-ray machine, TIFF, PNG or JPEG; a folder or a ZIP of them; or paste a picture. Lay a steel ball of known size beside the bone, at its height.
       </p>
     </section>
   );

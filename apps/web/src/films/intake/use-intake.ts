@@ -1,75 +1,120 @@
 /** Files to films: decode, keep, record. What is no film says so under its own name; the others go on. */
 import type { FilmState } from '@bonewright/casebook';
 import { faultLine, InputError } from '@bonewright/fault';
-import { useCallback, useState } from 'react';
+import { isFilmKind, isZip } from '@bonewright/film';
+import { useRef, useState } from 'react';
 import { keepFile } from '../../sync/files.ts';
 import type { Append } from '../../sync/new-event.ts';
 import { randomId } from '../../sync/random-id.ts';
 import { putOnShelf } from '../engine/film-shelf.ts';
 import { OpenFilm } from '../engine/open-film.ts';
+import { type Arrivals, after, NO_ARRIVALS, withoutLine } from './arrivals.ts';
+import { bytesOf, type Incoming } from './incoming.ts';
+import { OpenZip } from './open-zip.ts';
 import { takenAt } from './taken-at.ts';
 
-export interface Arriving {
-  readonly key: string;
-  readonly name: string;
-  /** Null while it is being read. */
-  readonly why: string | null;
+export interface Intake {
+  readonly arrivals: Arrivals;
+  readonly take: (files: readonly Incoming[]) => void;
+  readonly dismiss: (key: string) => void;
+  readonly dismissAll: () => void;
 }
 
-export interface Intake {
-  readonly arriving: readonly Arriving[];
-  readonly take: (files: readonly File[]) => void;
-  readonly dismiss: (key: string) => void;
-}
+type Ended = 'in' | 'no-film' | { readonly why: string };
 
 const LONGEST_NAME = 200;
 
 export function useIntake(films: readonly FilmState[], append: Append): Intake {
-  const [arriving, setArriving] = useState<readonly Arriving[]>([]);
-  const dismiss = useCallback((key: string) => setArriving((now) => now.filter((file) => file.key !== key)), []);
-  const take = async (files: readonly File[]) => {
-    const known = new Set(films.map(({ file }) => file.value.sha256));
-    const keyed = files.map((file) => ({ key: randomId(), file }));
-    setArriving((now) => [...now, ...keyed.map(({ key, file }) => ({ key, name: file.name, why: null }))]);
-    // One after the other: two large films at once could need more memory than a tablet has.
-    for (const { key, file } of keyed) {
-      const why = await takeOne(file, known, append);
-      if (why === null) dismiss(key);
-      else setArriving((now) => now.map((line) => (line.key === key ? { ...line, why } : line)));
+  const [arrivals, setArrivals] = useState<Arrivals>(NO_ARRIVALS);
+  const known = useRef(new Set<string>());
+  for (const { file } of films) known.current.add(file.value.sha256);
+  const queue = useRef<Promise<void>>(Promise.resolve());
+
+  const takeOne = async (key: string, name: string, isChosen: boolean, read: () => Promise<Uint8Array<ArrayBuffer>>) => {
+    setArrivals((now) => after(now, { kind: 'reading', key }));
+    const ended = await faultOf(name, async (): Promise<Ended> => {
+      const bytes = await read();
+      if (isZip(bytes)) {
+        await takeZip(bytes, name);
+        return 'in';
+      }
+      if (!isChosen && !isFilmKind(bytes)) return 'no-film';
+      return takeFilm(bytes, name, known.current, append);
+    });
+    setArrivals((now) => after(now, { kind: 'ended', key, ended }));
+  };
+  const takeZip = async (bytes: Uint8Array<ArrayBuffer>, zipName: string) => {
+    const zip = await OpenZip.open(bytes, zipName);
+    try {
+      const keyed = zip.entries.map((entry) => ({ key: randomId(), name: `${zipName}: ${entry.name}`, entry }));
+      setArrivals((now) => after(now, { kind: 'came', files: keyed }));
+      for (const { key, name, entry } of keyed) {
+        const read = async () => {
+          const unpacked = Uint8Array.from(await zip.unpack(entry));
+          if (isZip(unpacked)) throw new InputError('a ZIP inside a ZIP is not opened', '', 'unpack it on a computer');
+          return unpacked;
+        };
+        await takeOne(key, name, false, read);
+      }
+    } finally {
+      zip.close();
     }
   };
-  return { arriving, take: (files) => void take(files), dismiss };
+  const take = (files: readonly Incoming[]) => {
+    const keyed = files.map((file) => ({ key: randomId(), name: file.name, file }));
+    setArrivals((now) => after(now, { kind: 'came', files: keyed }));
+    // One after the other: two large films at once could need more memory than a tablet has.
+    queue.current = queue.current.then(async () => {
+      for (const { key, name, file } of keyed) await takeOne(key, name, file.isChosen, () => bytesOf(file));
+    });
+  };
+  return {
+    arrivals,
+    take,
+    dismiss: (key) => setArrivals((now) => withoutLine(now, key)),
+    dismissAll: () => setArrivals(NO_ARRIVALS),
+  };
 }
 
-/** Null when the film is in the case, otherwise why not. */
-async function takeOne(file: File, known: Set<string>, append: Append): Promise<string | null> {
+/** A film of the case from its bytes, or that it is there already. */
+async function takeFilm(
+  bytes: Uint8Array<ArrayBuffer>,
+  name: string,
+  known: Set<string>,
+  append: Append,
+): Promise<Ended> {
+  const film = await OpenFilm.open(bytes, name);
+  const { rows, cols, header } = film.facts;
+  const sha256 = await film.sha256();
+  if (known.has(sha256)) {
+    film.close();
+    return { why: `${name} is in this case already.` };
+  }
+  known.add(sha256);
+  putOnShelf(sha256, Promise.resolve(film));
+  await keepFile(sha256, bytes);
+  const payload = {
+    filmId: randomId(),
+    sha256,
+    fileName: name.slice(-LONGEST_NAME),
+    byteLength: bytes.length,
+    rows,
+    cols,
+    view: null,
+    takenAt: takenAt(header),
+  };
+  append([{ kind: 'film-added', payload }]);
+  return 'in';
+}
+
+/** How it ended, every fault in words. */
+async function faultOf(name: string, job: () => Promise<Ended>): Promise<Ended> {
   try {
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const film = await OpenFilm.open(bytes, file.name);
-    const { sha256, rows, cols, header } = film.facts;
-    if (known.has(sha256)) {
-      film.close();
-      return `${file.name} is in this case already.`;
-    }
-    known.add(sha256);
-    putOnShelf(sha256, Promise.resolve(film));
-    await keepFile(sha256, bytes);
-    const payload = {
-      filmId: randomId(),
-      sha256,
-      fileName: file.name.slice(-LONGEST_NAME),
-      byteLength: bytes.length,
-      rows,
-      cols,
-      view: null,
-      takenAt: takenAt(header),
-    };
-    append([{ kind: 'film-added', payload }]);
-    return null;
+    return await job();
   } catch (error) {
-    if (error instanceof InputError) return named(file.name, faultLine(error));
+    if (error instanceof InputError) return { why: named(name, faultLine(error)) };
     const why = error instanceof Error ? error.message : String(error);
-    return `${file.name} was not taken in, by a fault of Bonewright's own: ${why}. The file itself is unharmed.`;
+    return { why: `${name} was not taken in, by a fault of Bonewright's own: ${why}. The file itself is unharmed.` };
   }
 }
 

@@ -1,6 +1,6 @@
 /** The part of a film that the four clicks mark out. */
 import type { Size } from '../../drawing/use-size.ts';
-import type { Region } from '../engine/film-facts.ts';
+import type { Region } from '@bonewright/film';
 import type { FourClicks } from '../marks/working.ts';
 import type { Viewport } from './viewport.ts';
 

@@ -1,0 +1,75 @@
+/** Every screen at desk and phone size: nothing wider than the screen, nothing axe finds, no fault thrown. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { DESK, launch, PHONE } from './browser.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const SIZES = { desk: DESK, phone: PHONE };
+const SCREENS = {
+  board: '/',
+  'start a case': '/new',
+  admission: '/case/demo-squirrel/admission',
+  films: '/case/demo-squirrel/films',
+  plan: '/case/demo-squirrel/plan',
+  theatre: '/case/demo-squirrel/theatre',
+  recovery: '/case/demo-hedgehog/recovery',
+  rechecks: '/case/demo-rabbit/rechecks',
+  release: '/case/demo-rabbit/release',
+};
+/** The words by which a screen is known to be there. */
+const SIGNS: Partial<Record<keyof typeof SCREENS, string>> = { films: 'What the films say', plan: 'Full figures' };
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+  await fetch(`${inject('address')}/api/demo/reset`, { method: 'POST', headers: { origin: inject('address') } });
+  await demonstrationReady();
+}, 300_000);
+afterAll(() => browser.close());
+
+for (const [size, viewport] of Object.entries(SIZES)) {
+  for (const [name, path] of Object.entries(SCREENS)) {
+    test(`${name}, ${size}: fits, is accessible, throws nothing`, async () => {
+      const page = await browser.newPage({ viewport });
+      const faults: string[] = [];
+      page.on('pageerror', (error) => faults.push(error.message));
+      await page.goto(inject('address') + path);
+      await page.getByRole('main').waitFor();
+      const sign = SIGNS[name as keyof typeof SCREENS];
+      if (sign) await page.getByText(sign).first().waitFor({ timeout: 60_000 });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(
+        0,
+      );
+      expect(await violations(page)).toEqual([]);
+      expect(faults).toEqual([]);
+      await page.close();
+    });
+  }
+}
+
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const { violations: found } = await axe.run();
+    return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+  });
+}
+
+/** The demonstration's films are drawn and measured after the server has started. */
+async function demonstrationReady(): Promise<void> {
+  for (let tries = 0; tries < 280; tries += 1) {
+    const { cases, preparing } = (await (await fetch(`${inject('address')}/api/cases`)).json()) as {
+      cases: { caseId: string }[];
+      preparing: boolean;
+    };
+    if (!preparing && cases.some(({ caseId }) => caseId === 'demo-squirrel')) return;
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+  }
+  throw new Error('the demonstration was not ready in time');
+}
