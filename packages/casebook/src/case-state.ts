@@ -22,6 +22,10 @@ export interface FilmState {
   /** Null until traced, and again when the calibration or the clicks change. */
   readonly trace: Signed<Payload<'film-traced'>['trace']> | null;
   readonly fractureLine: Signed<Payload<'fracture-marked'>['line']> | null;
+  /** Of the trace above; absent until somebody corrects it, and again when it is made anew. */
+  readonly corrections?: Signed<Payload<'film-corrected'>['corrections']>;
+  /** Where the plan was laid over this film; absent until it is. */
+  readonly placing?: Signed<Omit<Payload<'plan-placed'>, 'filmId'>>;
 }
 
 export type Patient = Payload<'case-opened'>;
@@ -60,6 +64,8 @@ export interface CaseState {
   /** In the order they were added. */
   readonly films: readonly FilmState[];
   readonly bone: Signed<Payload<'bone-joined'>> | null;
+  /** As last moved on the screen; null until then, and again when the bone is joined anew. */
+  readonly reduction: Signed<Payload<'bone-reduced'>> | null;
   readonly fracture: Signed<Payload<'fracture-described'>> | null;
   readonly keepOut: Signed<Payload<'keep-out-set'>> | null;
   readonly corridors: Signed<Payload<'corridors-set'>['corridors']> | null;
@@ -71,6 +77,8 @@ export interface CaseState {
   readonly theatre: Theatre;
   /** The last test of each column of the drawer. */
   readonly benchTests: readonly Signed<Payload<'bench-tested'>>[];
+  /** The last scores of each day on each scale, in the order in which they were first given. */
+  readonly scores: readonly Signed<Payload<'cortices-scored'>>[];
   readonly notes: readonly Signed<Payload<'note-added'>>[];
   /** The stage somebody entered; null where it follows from the work done. */
   readonly enteredStage: Signed<Stage> | null;

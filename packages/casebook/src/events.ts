@@ -34,8 +34,10 @@ export const eventSchema = z.discriminatedUnion('kind', [
   kind('film-calibrated', payloads.filmCalibrated),
   kind('film-clicked', payloads.filmClicked),
   kind('film-traced', payloads.filmTraced),
+  kind('film-corrected', payloads.filmCorrected),
   kind('fracture-marked', payloads.fractureMarked),
   kind('bone-joined', payloads.boneJoined),
+  kind('bone-reduced', payloads.boneReduced),
   kind('fracture-described', payloads.fractureDescribed),
   kind('keep-out-set', payloads.keepOutSet),
   kind('corridors-set', payloads.corridorsSet),
@@ -53,6 +55,8 @@ export const eventSchema = z.discriminatedUnion('kind', [
   kind('putty-hard', payloads.puttyHard),
   kind('counted', payloads.counted),
   kind('bench-tested', payloads.benchTested),
+  kind('plan-placed', payloads.planPlaced),
+  kind('cortices-scored', payloads.corticesScored),
 ]);
 
 export type CaseEvent = Frozen<z.output<typeof eventSchema>>;

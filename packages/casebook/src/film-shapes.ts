@@ -64,7 +64,21 @@ export const traceSchema = z.strictObject({
   translationMm: measuredSchema,
 });
 
-const pairSchema = z.tuple([z.number(), z.number()]);
+/** An edge that lies at the level of `place`, or a station that is not to be believed. */
+export const correctionSchema = z.union([
+  z.strictObject({
+    segment: z.string().min(1),
+    sMm: z.number(),
+    side: z.enum(['outer-left', 'outer-right', 'canal-left', 'canal-right']),
+    place: pixelSchema,
+  }),
+  z.strictObject({ segment: z.string().min(1), sMm: z.number(), exclude: z.literal(true) }),
+]);
+
+/** One point in the plan's figure, mm, and on the film. */
+export const matchSchema = z.strictObject({ plan: z.tuple([z.number(), z.number()]), film: pixelSchema });
+
+export const pairSchema = z.tuple([z.number(), z.number()]);
 
 export const joinedBoneSchema = z.strictObject({
   lengthMm: measuredSchema,

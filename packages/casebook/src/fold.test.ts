@@ -4,6 +4,8 @@ import { describe, expect, test } from 'vitest';
 import schema1 from '../fixtures/schema-1.json' with { type: 'json' };
 import { checkEvent, type RecordedEvent, readEvent } from './events.ts';
 import { applyEvent, emptyCase, foldCase } from './fold.ts';
+import { outOfDate } from './out-of-date.ts';
+import { sentenceOf } from './story.ts';
 
 const events: RecordedEvent[] = schema1.map(readEvent);
 const caseId = events[0]?.caseId ?? '';
@@ -240,5 +242,62 @@ describe('theatre', () => {
     ['putty of no weight', 'putty-mixed', { grams: 0, at: '2026-11-25T23:40:00Z', workingMinutes: null }],
   ])('%s is refused', (_, kind, payload) => {
     expect(() => next(kind, payload)).toThrow(InputError);
+  });
+});
+
+describe('a trace corrected by hand', () => {
+  const film = foldCase(events).films[0]!;
+  const { filmId } = film;
+  const corrections = [
+    { segment: 'proximal', sMm: 4, side: 'outer-left', place: [401, 300] },
+    { segment: 'distal', sMm: 9, exclude: true },
+  ];
+  const corrected = next('film-corrected', { filmId, corrections });
+
+  test('keeps the trace as it was made beside the corrections, and the bone is out of date', () => {
+    const state = foldCase([...events, corrected]);
+    expect(state.films[0]?.corrections?.value).toEqual(corrections);
+    expect(state.films[0]?.trace).toEqual(film.trace);
+    expect(outOfDate(state)).toContainEqual(expect.objectContaining({ part: 'bone' }));
+    expect(sentenceOf(corrected)).toContain('2 places');
+  });
+  test('traced again, the corrections are gone', () => {
+    const first = events.find((e) => e.kind === 'film-traced' && (e.payload as { filmId: string }).filmId === filmId);
+    const again = { ...next('film-traced', first?.payload), seq: events.length + 2 };
+    expect(foldCase([...events, corrected, again]).films[0]).not.toHaveProperty('corrections');
+  });
+});
+
+describe('after the repair', () => {
+  const scores = { medial: 2, lateral: null, cranial: 3, caudal: 1 };
+  test('scores of a day are replaced by later ones of the same day and scale', () => {
+    const scored = next('cortices-scored', { scale: 'mRUST', day: 21, filmIds: [], scores });
+    const again = {
+      ...next('cortices-scored', { scale: 'mRUST', day: 21, filmIds: [], scores: { ...scores, caudal: 2 } }),
+      seq: events.length + 2,
+    };
+    const state = foldCase([...events, scored, again]);
+    expect(state.scores.map((s) => s.value.scores.caudal)).toEqual([2]);
+    expect(sentenceOf(scored)).toContain('mRUST 6 from 3 of 4 cortices');
+  });
+  test('a reduction goes with the bone it was made on', () => {
+    const move = { translationMm: [1, -2], angulationDeg: [-8, 3], lengthMm: 4, rotationDeg: 0 };
+    const reduced = next('bone-reduced', move);
+    expect(foldCase([...events, reduced]).reduction?.value).toEqual(move);
+    const joined = events.find((e) => e.kind === 'bone-joined');
+    const again = { ...next('bone-joined', joined?.payload), seq: events.length + 2 };
+    expect(foldCase([...events, reduced, again]).reduction).toBeNull();
+  });
+  test('a plan is placed on a film that is in the case, by three points', () => {
+    const filmId = foldCase(events).films[0]!.filmId;
+    const matches = [0, 1, 2].map((i) => ({ plan: [i * 10, i * i], film: [i * 100, 20] }));
+    expect(foldCase([...events, next('plan-placed', { filmId, matches })]).films[0]?.placing?.value.matches).toEqual(
+      matches,
+    );
+    expect(() => next('plan-placed', { filmId, matches: matches.slice(1) })).toThrow(InputError);
+  });
+  test('a RUST of 4 for one cortex is refused', () => {
+    const over = { ...scores, medial: 4 };
+    expect(() => next('cortices-scored', { scale: 'RUST', day: 21, filmIds: [], scores: over })).toThrow(/1 to 3/);
   });
 });

@@ -30,6 +30,7 @@ export function emptyCase(caseId: string): CaseState {
     patient: null,
     films: [],
     bone: null,
+    reduction: null,
     fracture: null,
     keepOut: null,
     corridors: null,
@@ -40,6 +41,7 @@ export function emptyCase(caseId: string): CaseState {
     sheets: [],
     theatre: { pins: [], putty: null, counts: [] },
     benchTests: [],
+    scores: [],
     notes: [],
     enteredStage: null,
     setAside: [],
@@ -61,20 +63,24 @@ function apply(state: CaseState, event: CaseEvent): CaseState {
       return withFilm(state, event, (film) => ({ ...film, view: signed(event, event.payload.view) }));
     case 'film-calibrated':
       return withFilm(state, event, (film) => ({
-        ...film,
+        ...untraced(film),
         calibration: signed(event, event.payload.calibration),
-        trace: null,
       }));
     case 'film-clicked': {
       const { filmId: _, ...clicks } = event.payload;
-      return withFilm(state, event, (film) => ({ ...film, clicks: signed(event, clicks), trace: null }));
+      return withFilm(state, event, (film) => ({ ...untraced(film), clicks: signed(event, clicks) }));
     }
     case 'film-traced':
-      return withFilm(state, event, (film) => ({ ...film, trace: signed(event, event.payload.trace) }));
+      return withFilm(state, event, (film) => ({ ...untraced(film), trace: signed(event, event.payload.trace) }));
+    case 'film-corrected':
+      return correctTrace(state, event);
     case 'fracture-marked':
       return withFilm(state, event, (film) => ({ ...film, fractureLine: signed(event, event.payload.line) }));
     case 'bone-joined':
-      return { ...state, bone: signed(event, event.payload) };
+      return { ...state, bone: signed(event, event.payload), reduction: null };
+    case 'bone-reduced':
+      if (!state.bone) return setAside(state, event, 'the views have not been joined');
+      return { ...state, reduction: signed(event, event.payload) };
     case 'fracture-described':
       return { ...state, fracture: signed(event, event.payload) };
     case 'keep-out-set':
@@ -105,6 +111,15 @@ function apply(state: CaseState, event: CaseEvent): CaseState {
     case 'bench-tested': {
       const isSame = (test: CaseState['benchTests'][number]) => test.value.columnId === event.payload.columnId;
       return { ...state, benchTests: withLast(state.benchTests, isSame, signed(event, event.payload)) };
+    }
+    case 'plan-placed': {
+      const { filmId: _, ...placing } = event.payload;
+      return withFilm(state, event, (film) => ({ ...film, placing: signed(event, placing) }));
+    }
+    case 'cortices-scored': {
+      const { day, scale } = event.payload;
+      const isSame = ({ value }: CaseState['scores'][number]) => value.day === day && value.scale === scale;
+      return { ...state, scores: withLast(state.scores, isSame, signed(event, event.payload)) };
     }
   }
 }
@@ -139,6 +154,18 @@ function addFilm(state: CaseState, event: EventOf<'film-added'>): CaseState {
     fractureLine: null,
   };
   return { ...state, films: [...state.films, film] };
+}
+
+/** A film whose trace no longer stands, nor what was said of it. */
+function untraced({ corrections: _, ...film }: FilmState): FilmState {
+  return { ...film, trace: null };
+}
+
+function correctTrace(state: CaseState, event: EventOf<'film-corrected'>): CaseState {
+  const { filmId, corrections } = event.payload;
+  if (state.films.some((film) => film.filmId === filmId && !film.trace))
+    return setAside(state, event, 'its film has not been traced');
+  return withFilm(state, event, (film) => ({ ...film, corrections: signed(event, corrections) }));
 }
 
 type FilmEvent = CaseEvent & { readonly payload: { readonly filmId: string } };

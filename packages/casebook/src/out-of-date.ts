@@ -32,7 +32,7 @@ export function outOfDate(state: CaseState): OutOfDate[] {
 
 function newestFilmWork({ films, bone }: CaseState): number {
   const used = films.filter((film) => bone?.value.filmIds.includes(film.filmId));
-  const signs = used.flatMap((f) => [f.view, f.calibration, f.clicks, f.trace, f.fractureLine]);
+  const signs = used.flatMap((f) => [f.view, f.calibration, f.clicks, f.trace, f.corrections, f.fractureLine]);
   return Math.max(0, ...signs.map((sign) => sign?.seq ?? 0));
 }
 

@@ -3,8 +3,11 @@ import { caseFileSchema, constructSchema, drawerSchema, fractureSchema, LOADS } 
 import { z } from 'zod';
 import {
   calibrationSchema,
+  correctionSchema,
   joinedBoneSchema,
   lineSchema,
+  matchSchema,
+  pairSchema,
   segmentClicksSchema,
   towardsSchema,
   traceSchema,
@@ -71,6 +74,8 @@ export const filmClicked = z.strictObject({
   boneEnds: lineSchema.exactOptional(),
 });
 export const filmTraced = z.strictObject({ ...filmId, trace: traceSchema });
+/** All corrections that stand, of the trace as it was made; an empty list takes them all back. */
+export const filmCorrected = z.strictObject({ ...filmId, corrections: z.array(correctionSchema) });
 export const fractureMarked = z.strictObject({ ...filmId, line: lineSchema });
 
 export const boneJoined = z.strictObject({
@@ -80,6 +85,38 @@ export const boneJoined = z.strictObject({
   betweenViewsDeg: z.number().positive().max(180).default(90),
   bone: joinedBoneSchema,
 });
+
+/** How the distal fragment was moved on the screen, from where the films show it; kept for planning. */
+export const boneReduced = z.strictObject({
+  /** Pairs are [craniocaudal, mediolateral]: towards medial and cranial. */
+  translationMm: pairSchema,
+  angulationDeg: pairSchema,
+  lengthMm: z.number(),
+  rotationDeg: z.number(),
+});
+
+/** The chosen plan laid over a later film. */
+export const planPlaced = z.strictObject({
+  ...filmId,
+  matches: z.array(matchSchema).min(3),
+  isMirrored: z.boolean().exactOptional(),
+});
+
+const cortexScore = z.number().int().min(1).max(4).nullable();
+
+/** Scores of union as somebody read them from the films of one day; null where a cortex is not seen. */
+export const corticesScored = z
+  .strictObject({
+    scale: z.enum(['RUST', 'mRUST']),
+    /** Days from the operation. */
+    day: z.number().min(0),
+    filmIds: z.array(idSchema),
+    scores: z.strictObject({ medial: cortexScore, lateral: cortexScore, cranial: cortexScore, caudal: cortexScore }),
+  })
+  .refine(({ scale, scores }) => scale === 'mRUST' || Object.values(scores).every((s) => s === null || s <= 3), {
+    message: 'RUST scores a cortex from 1 to 3',
+    path: ['scores'],
+  });
 
 export const fractureDescribed = fractureSchema;
 export const keepOutSet = caseFileSchema.shape.keepOut.unwrap();

@@ -1,5 +1,5 @@
 /** The history as a story: one sentence an event, past tense, the thing first. */
-import { type CaseEvent, isKnown, type RecordedEvent } from './events.ts';
+import { type CaseEvent, isKnown, type Payload, type RecordedEvent } from './events.ts';
 
 /** What happened, in words, without who and when. */
 export function sentenceOf(event: RecordedEvent): string {
@@ -27,10 +27,16 @@ function sentence(event: CaseEvent): string {
       return `${payload.segments.length * 2} clicks placed on the film.`;
     case 'film-traced':
       return `Walls traced at ${stationCount(payload.trace)} stations.`;
+    case 'film-corrected':
+      return payload.corrections.length === 0
+        ? 'Corrections of the trace taken back.'
+        : `Trace corrected by hand at ${payload.corrections.length} places.`;
     case 'fracture-marked':
       return 'Fracture marked on the film.';
     case 'bone-joined':
       return `Both views joined into one bone of ${mmWords(payload.bone.lengthMm.value)}.`;
+    case 'bone-reduced':
+      return `Bone reduced on the screen: drawn out ${mmWords(payload.lengthMm)}.`;
     case 'fracture-described':
       return `Fracture described: ${payload.fromMm.toFixed(1)} to ${mmWords(payload.toMm)}, gap ${mmWords(payload.gapMm)}${payload.comminuted ? ', comminuted' : ''}.`;
     case 'keep-out-set':
@@ -65,9 +71,19 @@ function sentence(event: CaseEvent): string {
       return 'Putty hard.';
     case 'counted':
       return `${payload.what} counted: ${payload.in} in, ${payload.out} out.`;
+    case 'plan-placed':
+      return `Plan laid over a later film by ${payload.matches.length} points.`;
+    case 'cortices-scored':
+      return `Union scored on day ${payload.day}: ${scoreWords(payload)}.`;
     case 'bench-tested':
       return `Putty of ${payload.columnId} tested: modulus ${testedWords(payload.youngMPa)}${payload.yieldMPa ? `, strength ${testedWords(payload.yieldMPa)}` : ', not broken'}.`;
   }
+}
+
+function scoreWords({ scale, scores }: Payload<'cortices-scored'>): string {
+  const seen = Object.values(scores).filter((score) => score !== null);
+  const sum = seen.reduce((total, score) => total + score, 0);
+  return seen.length === 4 ? `${scale} ${sum}` : `${scale} ${sum} from ${seen.length} of 4 cortices`;
 }
 
 const massWords = (massG: number | null): string => (massG === null ? 'not weighed' : `${massG} g`);

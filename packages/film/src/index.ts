@@ -62,6 +62,7 @@ export { type Frame3, frameAlong, toWorld, type Vector } from './projector/vecto
 export { traceFilm } from './trace/trace-film.ts';
 export { joinViews } from './views/join-views.ts';
 export { readAlignRequest, readTraceRequest } from './views/read-requests.ts';
+export { reducedBone } from './views/reduced-bone.ts';
 export {
   type BrokenEnds,
   fullReduction,

@@ -8,7 +8,7 @@ interface HeadActionProps {
 }
 
 export function HeadAction({ state, stage }: HeadActionProps) {
-  if (stage === 'plan') return null;
+  if (stage === 'plan' || stage === 'theatre') return null;
   if (stage === 'admission' || state.films.length === 0) {
     return stage === 'films' ? null : (
       <Link href={`/case/${state.caseId}/films`} className="button button-main">

@@ -6,10 +6,13 @@ import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
 import { moment } from '../words/time.ts';
 import { useOpenFilm } from './engine/use-open-film.ts';
-import { nextTarget, type Target } from './marks/target.ts';
+import { nextTarget, TARGET_WORDS, type Target } from './marks/target.ts';
 import { useMarks } from './marks/use-marks.ts';
+import { saysPlace } from './overlay/marked.tsx';
+import type { Aim } from './plate/aim.ts';
 import { FilmPlate } from './plate/film-plate.tsx';
 import { KeysHelp, Legend } from './plate/plate-help.tsx';
+import type { LinkedLevels } from './plate/use-levels.ts';
 import { isWhole } from './shown-films.ts';
 import { FilmSteps } from './steps/film-steps.tsx';
 import { StepsFrame } from './steps/steps-frame.tsx';
@@ -21,10 +24,11 @@ interface FilmPanelProps {
   readonly place: 'first' | 'second';
   readonly isCurrent: boolean;
   readonly isOwn: (seq: number) => boolean;
+  readonly linked: LinkedLevels;
   readonly append: Append;
 }
 
-export function FilmPanel({ film, place, isCurrent, isOwn, append }: FilmPanelProps) {
+export function FilmPanel({ film, place, isCurrent, isOwn, linked, append }: FilmPanelProps) {
   const { filmId } = film;
   const file = film.file.value;
   const opening = useOpenFilm(file.sha256, file.fileName);
@@ -34,7 +38,14 @@ export function FilmPanel({ film, place, isCurrent, isOwn, append }: FilmPanelPr
 
   const target = wanted ?? nextTarget(marks.working);
   const name = film.view.value ? `${film.view.value} film` : `film ${file.fileName}`;
-  const placed = () => setWanted((now) => followsOn(now));
+  const aim: Aim | null = target && {
+    words: TARGET_WORDS[target],
+    place: (at) => {
+      marks.keepMark(target, at);
+      setWanted(followsOn(target));
+      return `${saysPlace(target, at)}, placed`;
+    },
+  };
   return (
     <>
       <section className={`film film-${place}`} aria-label={capital(name)}>
@@ -48,9 +59,11 @@ export function FilmPanel({ film, place, isCurrent, isOwn, append }: FilmPanelPr
             name={name}
             marks={marks}
             trace={film.trace?.value ?? null}
-            target={target}
+            aim={aim}
             busy={tracing.kind === 'running' ? 'finding the walls' : null}
-            onTarget={(next) => (next === null ? placed() : setWanted(next))}
+            linked={linked}
+            onTarget={setWanted}
+            over={() => null}
           />
         )}
         {opening.kind === 'reading' && <p className="plate plate-empty">Reading {file.fileName}</p>}
@@ -88,7 +101,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, append }: FilmPanelPr
 }
 
 /** A line wants its second end right after its first; everything else is asked for by what is missing. */
-function followsOn(target: Target | null): Target | null {
+function followsOn(target: Target): Target | null {
   if (target === 'fracture-1') return 'fracture-2';
   return target === 'end-1' ? 'end-2' : null;
 }

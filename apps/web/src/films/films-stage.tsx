@@ -2,6 +2,7 @@
 import './films.css';
 import type { CaseState } from '@bonewright/casebook';
 import type { Append } from '../sync/new-event.ts';
+import { prepareThread } from './engine/film-thread.ts';
 import { FilmPanel } from './film-panel.tsx';
 import { Findings } from './findings/findings.tsx';
 import { ChooseFilms } from './intake/choose-films.tsx';
@@ -9,6 +10,7 @@ import { DropFilms } from './intake/drop-films.tsx';
 import { NoFilms } from './intake/no-films.tsx';
 import { useIntake } from './intake/use-intake.ts';
 import { OtherFilms } from './other-films.tsx';
+import { useLevels } from './plate/use-levels.ts';
 import { isWhole, shownFilms } from './shown-films.ts';
 
 interface FilmsStageProps {
@@ -19,8 +21,11 @@ interface FilmsStageProps {
 
 const PLACES = ['first', 'second'] as const;
 
+prepareThread();
+
 export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
   const intake = useIntake(state.films, append);
+  const levelsOf = useLevels();
   const shown = shownFilms(state.films);
   const current = shown.findIndex((film) => !isWhole(film));
   if (shown.length === 0)
@@ -39,6 +44,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
             place={PLACES[i] ?? 'second'}
             isCurrent={i === current}
             isOwn={isOwn}
+            linked={levelsOf(PLACES[i] ?? 'second')}
             append={append}
           />
         ))}

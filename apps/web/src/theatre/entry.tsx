@@ -1,5 +1,5 @@
 /** Where the pin in hand really went: distance from a landmark, angle, lean, walls; and what that does to the others. */
-import type { AsPlaced, Case, InTheatre } from '@bonewright/construct';
+import type { Advice, AsPlaced, Case, InTheatre } from '@bonewright/construct';
 import { useId } from 'react';
 import { Choice } from '../form/choice.tsx';
 import { directionWords, figure, tiltWords } from '../plan/words.ts';
@@ -60,15 +60,7 @@ export function Entry({ patientCase, theatre, hand, answer, isSettled, onChange 
       <ul className="theatre-after" aria-live="polite">
         <li>{offWords(draft.sMm - wantedMm, hand.isIn)}</li>
         <li>{fractureWords(patientCase, draft.sMm)}</li>
-        {isSettled ? (
-          answer?.remaining.map(({ pin: other, because, sMm, plannedMm }) => (
-            <li key={other} className={sMm === plannedMm ? undefined : 'theatre-moves'}>
-              {because}
-            </li>
-          ))
-        ) : (
-          <li>planning the others again</li>
-        )}
+        {isSettled && answer ? <Others remaining={answer.remaining} /> : <li>planning the others again</li>}
       </ul>
       <details className="theatre-aim" open={hand.isIn || undefined}>
         <summary>
@@ -99,6 +91,24 @@ export function Entry({ patientCase, theatre, hand, answer, isSettled, onChange 
         />
       </details>
     </section>
+  );
+}
+
+/** The next pin's advice in full, of the others only those that move. */
+function Others({ remaining }: { readonly remaining: readonly Advice[] }) {
+  const [next, ...later] = remaining;
+  if (!next) return <li>no pin is left to plan</li>;
+  const moved = later.filter(({ sMm, plannedMm }) => sMm !== plannedMm);
+  const stay = later.length - moved.length;
+  return (
+    <>
+      {[next, ...moved].map(({ pin, because, sMm, plannedMm }) => (
+        <li key={pin} className={sMm === plannedMm ? undefined : 'theatre-moves'}>
+          {because}
+        </li>
+      ))}
+      {stay > 0 && <li>{stay === 1 ? 'The other one stays.' : `The other ${stay} stay.`}</li>}
+    </>
   );
 }
 

@@ -1,7 +1,7 @@
 /** One pin at a time: where it should go, where it went, what the margins are then. */
 import type { CaseState } from '@bonewright/casebook';
 import { type Case, type Construct, type InTheatre, inPlanNumbers } from '@bonewright/construct';
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import type { Engine } from '../plan/engine/engine.ts';
 import { useAssessment } from '../plan/engine/use-assessment.ts';
 import { useIsNarrow } from '../plan/use-is-narrow.ts';
@@ -15,6 +15,7 @@ import { MarginThen } from './margin-then.tsx';
 import { PinActions } from './pin-actions.tsx';
 import { PinStrip } from './pin-strip.tsx';
 import { PlannedPlace } from './planned-place.tsx';
+import { TheatreHead } from './theatre-head.tsx';
 import { TheatreRuler } from './theatre-ruler.tsx';
 import { useAsPlaced } from './use-as-placed.ts';
 
@@ -24,6 +25,7 @@ interface PinByPinProps {
   readonly engine: Engine;
   readonly patientCase: Case;
   readonly planned: Construct;
+  readonly nav: ReactNode;
 }
 
 /** Everything about the pin in hand. */
@@ -36,7 +38,7 @@ export interface PinInHand {
   readonly isLeftOut: boolean;
 }
 
-export function PinByPin({ state, append, engine, patientCase, planned }: PinByPinProps) {
+export function PinByPin({ state, append, engine, patientCase, planned, nav }: PinByPinProps) {
   const count = planned.pins.length;
   const { theatre: recorded } = state;
   const theatre = useMemo(() => inTheatreOf({ theatre: recorded }, count), [recorded, count]);
@@ -63,18 +65,18 @@ export function PinByPin({ state, append, engine, patientCase, planned }: PinByP
   const next = pin === null ? null : firstToDo(withPlaced(theatre, { ...placedOf(hand!.draft), pin }), count);
   return (
     <div className="theatre-pins">
-      <h3 className="theatre-title">
-        {pin === null ? 'All pins are done' : hand?.isIn ? `P${pin} is in` : `Pin ${pin} of ${count}`}
-      </h3>
-      <TheatreRuler
-        patientCase={patientCase}
-        construct={shown.construct}
-        numbers={shown.numbers}
-        doing={doing}
-        plannedMm={pin === null ? null : planned.pins[pin - 1]!.sMm}
-        says={rulerSays(theatre, pin, count)}
-      />
-      <PinStrip {...{ count, pin, theatre, planned }} remaining={answer?.remaining ?? []} onSelect={select} />
+      <TheatreHead title={titleOf(hand, count)} nav={nav} />
+      <div className="theatre-bone">
+        <TheatreRuler
+          patientCase={patientCase}
+          construct={shown.construct}
+          numbers={shown.numbers}
+          doing={doing}
+          plannedMm={pin === null ? null : planned.pins[pin - 1]!.sMm}
+          says={rulerSays(theatre, pin, count)}
+        />
+        <PinStrip {...{ count, pin, theatre, planned }} remaining={answer?.remaining ?? []} onSelect={select} />
+      </div>
       {why && <p className="field-why">{why}</p>}
       <div className="theatre-three">
         {hand && standing.answer && (
@@ -106,6 +108,12 @@ export function PinByPin({ state, append, engine, patientCase, planned }: PinByP
       </p>
     </div>
   );
+}
+
+function titleOf(hand: PinInHand | null, count: number): string {
+  if (!hand) return 'All pins are done';
+  if (hand.isLeftOut) return `P${hand.pin} was left out`;
+  return hand.isIn ? `P${hand.pin} is in` : `Pin ${hand.pin} of ${count}`;
 }
 
 function inHand(

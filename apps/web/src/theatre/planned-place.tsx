@@ -5,6 +5,7 @@ import {
   type Check,
   type Construct,
   type Distance,
+  type DrawerPin,
   findPin,
   type InTheatre,
 } from '@bonewright/construct';
@@ -31,6 +32,7 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
   const wire = patientCase.drawer.pins.find(({ id }) => id === plannedPin.drawerId);
   const [first, second] = found.landmarks;
   const advice = standing.remaining.find((each) => each.pin === pin);
+  const walls = (plannedPin.cortices ?? 2) === 2 ? 'through both' : 'not through the far one';
   const isMoved = Math.abs(wantedMm - plannedPin.sMm) > SAME_MM && !hand.isIn;
   return (
     <section aria-labelledby="planned-title" className="theatre-column">
@@ -44,29 +46,16 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
         <b>{figure(second.mm)} mm</b> from {landmarkWords(second, numbers)}
       </p>
       <ul className="theatre-orders">
+        <li>{wire ? <WireOrder wire={wire} /> : plannedPin.drawerId}</li>
         <li>
-          {wire ? (
-            <>
-              {wire.kind === 'needle' ? 'needle' : 'wire'} <b>{figure(wire.diameterMm)}</b> {wireWords(wire.kind)}
-            </>
-          ) : (
-            plannedPin.drawerId
-          )}
+          <b>{directionWords(plannedPin.aboutDeg)}</b>
         </li>
         <li>
-          <b>{directionWords(plannedPin.aboutDeg)}</b>, {tiltWords(plannedPin.tiltDeg)}
-        </li>
-        <li>
-          stop <b>{figure(found.pastNearWallMm)} mm</b> past the near wall
+          <b>{figure(found.pastNearWallMm)} mm</b> deep
         </li>
       </ul>
-      <dl className="theatre-small">
-        {found.pastSkinMm !== null && <Fact name="from the skin" value={`${figure(found.pastSkinMm)} mm in`} />}
-        <Fact name="cut to" value={`${figure(found.cutLengthMm)} mm`} />
-        <Fact name={`pilot hole (${PILOT.status})`} value={`${figure(found.pilotMm)} mm`} />
-      </dl>
       {isMoved && advice && (
-        <p className="theatre-note">
+        <p className="theatre-note theatre-moves">
           {advice.because} The plan had {figure(plannedPin.sMm)} mm.
         </p>
       )}
@@ -84,7 +73,32 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
           </li>
         ))}
       </ul>
+      <dl className="theatre-small">
+        <Fact name="lean" value={tiltWords(plannedPin.tiltDeg)} />
+        <Fact name="depth stop" value={`${figure(found.pastNearWallMm)} mm past the near wall, ${walls}`} />
+        {found.pastSkinMm !== null && <Fact name="from the skin" value={`${figure(found.pastSkinMm)} mm in`} />}
+        <Fact name="cut to" value={`${figure(found.cutLengthMm)} mm`} />
+        <Fact
+          name="pilot hole"
+          value={`${figure(found.pilotMm)} mm, ${PILOT.status === 'memory' ? 'from memory' : PILOT.status}`}
+        />
+      </dl>
+      <p className="caption">{`Pilot hole: ${PILOT.name}, ${PILOT.value} ${PILOT.unit}. ${PILOT.source.title}, ${PILOT.source.year}. ${PILOT.note}`}</p>
     </section>
+  );
+}
+
+function WireOrder({ wire }: { readonly wire: DrawerPin }) {
+  if (wire.kind === 'needle' && wire.gauge !== undefined)
+    return (
+      <>
+        needle <b>{wire.gauge} G</b>
+      </>
+    );
+  return (
+    <>
+      {wire.kind === 'smooth' ? 'wire' : 'pin'} <b>{figure(wire.diameterMm)}</b> {wireWords(wire.kind)}
+    </>
   );
 }
 

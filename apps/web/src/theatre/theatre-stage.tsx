@@ -5,7 +5,7 @@ import '../plan/ruler/ruler.css';
 import '../plan/margins/margins.css';
 import { type CaseState, type RecordedEvent, STAGES, stageOf } from '@bonewright/casebook';
 import { type Case, type Construct, constructSchema } from '@bonewright/construct';
-import { useEffect, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { Patterns } from '../drawing/patterns.tsx';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
@@ -19,6 +19,7 @@ import { isOtherPlan } from './in-theatre.ts';
 import { PinByPin } from './pin-by-pin.tsx';
 import { PuttyWords } from './putty-words.tsx';
 import { TableSide } from './table-side.tsx';
+import { TheatreHead } from './theatre-head.tsx';
 
 export interface TheatreStageProps {
   readonly state: CaseState;
@@ -26,7 +27,8 @@ export interface TheatreStageProps {
   readonly recorded: readonly RecordedEvent[];
 }
 
-type Side = 'pins' | 'table' | 'notes';
+const SIDES = ['pins', 'table', 'notes'] as const;
+type Side = (typeof SIDES)[number];
 
 export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
   useDimRoom();
@@ -35,18 +37,10 @@ export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
   const chosen = state.construct;
   const construct = useMemo(() => (chosen ? constructSchema.parse(chosen.value.construct) : null), [chosen]);
   const gone = construct && patientCase ? goneFromDrawer(construct, patientCase.drawer) : null;
+  const nav = <Sides {...{ state, side, show }} />;
   return (
     <div className="theatre">
       <Patterns />
-      <header className="theatre-head">
-        <h2>Theatre</h2>
-        {(['pins', 'table', 'notes'] as const).map((each) => (
-          <button key={each} type="button" className="button" aria-pressed={side === each} onClick={() => show(each)}>
-            {SIDE_WORDS[each]}
-          </button>
-        ))}
-        <PuttyWords theatre={state.theatre} />
-      </header>
       {isOtherPlan(state) && (
         <div className="callout callout-watch">
           <strong>
@@ -56,15 +50,38 @@ export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
           Look whether the numbers still mean the same pins.
         </div>
       )}
-      {side === 'table' && <TableSide state={state} append={append} />}
-      {side === 'notes' && <Notes {...{ state, append, recorded }} />}
-      {side === 'pins' &&
-        (patientCase && construct && !gone ? (
-          <WithPlan {...{ state, append, patientCase, construct }} />
-        ) : (
-          <NoPlan caseId={state.caseId} because={gone} />
-        ))}
+      {side === 'pins' && patientCase && construct && !gone ? (
+        <WithPlan {...{ state, append, patientCase, construct, nav }} />
+      ) : (
+        <>
+          <TheatreHead title={SIDE_WORDS[side]} nav={nav} />
+          {side === 'pins' && <NoPlan caseId={state.caseId} because={gone} />}
+          {side === 'table' && <TableSide state={state} append={append} />}
+          {side === 'notes' && <Notes {...{ state, append, recorded }} />}
+        </>
+      )}
     </div>
+  );
+}
+
+interface SidesProps {
+  readonly state: CaseState;
+  readonly side: Side;
+  readonly show: (side: Side) => void;
+}
+
+function Sides({ state, side, show }: SidesProps) {
+  return (
+    <>
+      <PuttyWords theatre={state.theatre} />
+      <nav aria-label="Theatre" className="theatre-sides">
+        {SIDES.map((each) => (
+          <button key={each} type="button" className="button" aria-pressed={side === each} onClick={() => show(each)}>
+            {SIDE_WORDS[each]}
+          </button>
+        ))}
+      </nav>
+    </>
   );
 }
 
@@ -94,6 +111,7 @@ function Notes({ state, append, recorded }: TheatreStageProps) {
 interface WithPlanProps extends Pick<TheatreStageProps, 'state' | 'append'> {
   readonly patientCase: Case;
   readonly construct: Construct;
+  readonly nav: ReactNode;
 }
 
 function WithPlan(props: WithPlanProps) {

@@ -30,13 +30,14 @@ const WIDTHS = [0.5, 1.6] as const;
 const STEP_PX = 0.25;
 /** Neighbouring rows share blur: one in so many counts. */
 const TOGETHER = 3;
-/** What the film does to any edge: no line is surer than this. */
+/** What film, bone and canal beside it do to any edge: no line is surer than this, in pixels and in rod widths. */
 const FLOOR_PX = 0.05;
+const FLOOR_WIDTHS = 0.006;
 /** Tukey's bisquare, in sds. */
 const TUKEY = 4.685;
 /** How far up from surround to plateau an edge is read: low where values rise with the path, as steel saturates them. */
 const LEVEL = { beam: 1 / 2, other: 1 / 4 };
-const CHORD_SD_WIDTHS = { beam: 0.015, other: 0.04 };
+const CHORD_SD_WIDTHS = { beam: 0.03, other: 0.07 };
 const WIDTH_FLOOR_PX = 0.15;
 
 export function rodEdges(film: Attenuation, frame: LineFrame, widthPx: number): RodEdges | { readonly why: string } {
@@ -58,7 +59,7 @@ export function rodEdges(film: Attenuation, frame: LineFrame, widthPx: number): 
       kept.map((r) => r.s),
       0,
     );
-  const across = Math.hypot(sd / Math.sqrt(independent), FLOOR_PX);
+  const across = Math.hypot(sd / Math.sqrt(independent), FLOOR_PX, FLOOR_WIDTHS * widthPx);
   const width = quantile(
     kept.map((r) => r.width),
     1 / 2,

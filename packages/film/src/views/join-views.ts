@@ -184,7 +184,7 @@ function readCurve(c: Curve, t: number): { value: number; sd: number; beyond: nu
 }
 
 /** Offsets from the straight line between the bone's ends. */
-function straightened(stations: readonly Station[]): Station[] {
+export function straightened(stations: readonly Station[]): Station[] {
   const first = stations[0]!;
   const last = stations[stations.length - 1]!;
   return stations.map((s) => {

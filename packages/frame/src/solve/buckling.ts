@@ -2,8 +2,8 @@
  * Linear buckling: the factor on a load at which the frame loses its stiffness, K + factor G singular. G holds the axial
  * forces only; members that carry any are cut into pieces; contacts and sleeves keep the tangent they ended with.
  */
-import { MODES } from '../assemble/deformations.ts';
-import { type ExactRow, exactRows } from '../assemble/exact-rows.ts';
+import { MODES, ROW } from '../assemble/deformations.ts';
+import { exactRows } from '../assemble/exact-rows.ts';
 import { addLoads } from '../assemble/motions.ts';
 import { subdivide } from '../assemble/subdivide.ts';
 import type { FrameInputs, FrameOutputs, Supports } from '../model/compiled-frame.ts';
@@ -33,9 +33,9 @@ export function criticalFactors(
   );
   const fine = buildEngine(cut.topology, cut.inputs, { sets: [supports], setOf: new Int32Array(cases) });
   fine.condense();
-  const rows = bendingRows(fine, cut.inputs);
+  const turns = listTurns(fine, cut.inputs);
   return pulls.map((pull, load) =>
-    criticalFactor(fine, cut.inputs, rows, (piece) => pull[cut.memberOf[piece]!]!, load),
+    criticalFactor(fine, cut.inputs, turns, (piece) => pull[cut.memberOf[piece]!]!, load),
   );
 }
 
@@ -50,17 +50,18 @@ function axialForces(ends: Float64Array, load: number, members: number): Float64
   });
 }
 
-/** The six turns of a piece that an axial force works on, over its unknowns. */
-interface PieceRows {
+/** The six turns of a piece that an axial force works on. */
+interface PieceTurns {
   readonly piece: number;
   readonly element: number;
-  readonly rows: readonly Float64Array[];
-  /** Work of a unit pull in each, twice. */
+  /** 6 rows of 12, over its unknowns. */
+  readonly rows: Float64Array;
+  /** Twice the work of a unit pull in each. */
   readonly weights: readonly number[];
 }
 
 /** Chord's turn, sum and difference of the ends' turns from it, about z and about y. */
-function bendingRows({ topology, elements, unknowns, writer, kernel }: Engine, inputs: FrameInputs): PieceRows[] {
+function listTurns({ topology, elements, unknowns, writer, kernel }: Engine, inputs: FrameInputs): PieceTurns[] {
   const exact = exactRows(topology, unknowns.freedoms.bodies, inputs, writer);
   const { stiffness } = kernel.memory();
   return [...elements.ofMember].flatMap((element, piece) => {
@@ -68,20 +69,28 @@ function bendingRows({ topology, elements, unknowns, writer, kernel }: Engine, i
     const lengthMm = writer.lengthsMm[piece]!;
     const [aboutZ, aboutY] = exact.chords(piece);
     const [, , differenceZ, sumZ, differenceY, sumY] = exact.member(piece);
-    const plain = (row: ExactRow | undefined) => Float64Array.from(row ?? [], ([hi]) => hi);
+    const turns = [aboutZ, sumZ, differenceZ, aboutY, sumY, differenceY];
     const weights = [2, 4].flatMap((mode) => {
       // 1 + 12 E I / (k G A L^2), from the two stiffnesses E I / L and 3 E I / L over just that.
       const shear = (3 * stiffness[element * MODES + mode]!) / stiffness[element * MODES + mode + 1]! || 1;
       return [lengthMm, lengthMm / (20 * shear * shear), lengthMm / 12];
     });
-    return { piece, element, rows: [aboutZ, sumZ, differenceZ, aboutY, sumY, differenceY].map(plain), weights };
+    return {
+      piece,
+      element,
+      rows: Float64Array.from(
+        turns.flatMap((row) => row ?? []),
+        ([hi]) => hi,
+      ),
+      weights,
+    };
   });
 }
 
 function criticalFactor(
   engine: Engine,
   inputs: FrameInputs,
-  pieces: readonly PieceRows[],
+  pieces: readonly PieceTurns[],
   pullOf: (piece: number) => number,
   load: number,
 ): number | null {
@@ -89,28 +98,38 @@ function criticalFactor(
   if (loaded.length === 0) return null;
   settleLoad(engine, inputs, load);
   const { unknowns, elementUnknowns } = engine.program;
-  const apply = (v: Float64Array): Float64Array => {
-    const out = new Float64Array(v.length);
-    for (const { piece, element, rows, weights } of loaded) {
-      const mine = elementUnknowns.subarray(element * 12, element * 12 + 12);
-      rows.forEach((row, i) => {
-        const amount = row.reduce((sum, value, k) => sum + value * v[mine[k]!]!, 0);
-        const force = -pullOf(piece) * weights[i]! * amount;
-        row.forEach((value, k) => {
-          out[mine[k]!]! += force * value;
-        });
-      });
-    }
-    out[unknowns] = 0;
-    return out;
-  };
-  const solve = (b: Float64Array): Float64Array => {
-    const x = b.slice();
-    engine.correct(load, x);
-    return x;
-  };
-  const { largest, scale } = largestEigenvalue({ size: unknowns + 1, solve, apply });
+  const { largest, scale } = largestEigenvalue({
+    size: unknowns + 1,
+    solve(b) {
+      const x = b.slice();
+      engine.correct(load, x);
+      return x;
+    },
+    apply(v) {
+      const out = new Float64Array(v.length);
+      for (const turns of loaded) addSoftening(out, v, turns, elementUnknowns, -pullOf(turns.piece));
+      out[unknowns] = 0;
+      return out;
+    },
+  });
   return largest > NO_BUCKLING * scale ? 1 / largest : null;
+}
+
+/** Adds what a push in one piece does at a motion: the sum of push weight row (row . motion). */
+function addSoftening(
+  out: Float64Array,
+  motion: Float64Array,
+  { element, rows, weights }: PieceTurns,
+  elementUnknowns: Int32Array,
+  push: number,
+): void {
+  const first = element * ROW;
+  for (let turn = 0; turn < MODES; turn++) {
+    let amount = 0;
+    for (let k = 0; k < ROW; k++) amount += rows[turn * ROW + k]! * motion[elementUnknowns[first + k]!]!;
+    const force = push * weights[turn]! * amount;
+    for (let k = 0; k < ROW; k++) out[elementUnknowns[first + k]!]! += force * rows[turn * ROW + k]!;
+  }
 }
 
 /** Brings contacts and sleeves to their state under a load case, so that `correct` works with their tangent. */

@@ -63,7 +63,7 @@ function solve(fixator: Fixator, supports: FrameModel['supports'], load: FrameMo
   return onlyLoad({ ...fixatorModel(fixator), supports, loads: { one: load } });
 }
 
-function fixatorModel(f: Fixator): FrameModel {
+export function fixatorModel(f: Fixator): FrameModel {
   const nodes: Record<string, [number, number, number]> = {};
   const members: Record<string, FrameModel['members'][string]> = {};
   const pins = [...f.pinsMm.map((x) => -x).reverse(), ...f.pinsMm];

@@ -11,7 +11,8 @@ export function NoFilms({ intake }: { readonly intake: Intake }) {
         <ChooseFilms intake={intake} word="Choose files" isMain />
       </p>
       <p className="quiet">
-        DICOM from any X-ray machine, TIFF, PNG or JPEG; a folder or a ZIP of them; or paste a picture. Lay a steel ball of known size beside the bone, at its height.
+        DICOM from any X-ray machine, TIFF, PNG or JPEG; a folder or a ZIP of them; or paste a picture. Lay a steel ball
+        of known size beside the bone, at its height.
       </p>
     </section>
   );

@@ -30,7 +30,12 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
   for (const { file } of films) known.current.add(file.value.sha256);
   const queue = useRef<Promise<void>>(Promise.resolve());
 
-  const takeOne = async (key: string, name: string, isChosen: boolean, read: () => Promise<Uint8Array<ArrayBuffer>>) => {
+  const takeOne = async (
+    key: string,
+    name: string,
+    isChosen: boolean,
+    read: () => Promise<Uint8Array<ArrayBuffer>>,
+  ) => {
     setArrivals((now) => after(now, { kind: 'reading', key }));
     const ended = await faultOf(name, async (): Promise<Ended> => {
       const bytes = await read();

@@ -1,6 +1,8 @@
 /** One mark on a film: a crosshair with its number, to be dragged or nudged with the arrow keys. */
 import type { Pixel } from '@bonewright/film';
-import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, useContext, useRef } from 'react';
+import { toFilm, uprightAt } from '../plate/turn.ts';
+import { PlateTurn } from './plate-turn.ts';
 
 interface MarkProps {
   readonly at: Pixel;
@@ -8,7 +10,7 @@ interface MarkProps {
   readonly label: string;
   readonly unit: number;
   readonly colour: string;
-  /** From the mark to its balloon, in film pixels; null where the mark has no number. */
+  /** From the mark to its balloon, upright, in film pixels; null where the mark has no number. */
   readonly balloon: Pixel | null;
   readonly onHold: (place: Pixel) => void;
   readonly onKeep: (place: Pixel) => void;
@@ -40,12 +42,14 @@ interface Grip {
 
 export function Mark({ at, word, label, unit, colour, balloon, onHold, onKeep, onRemove, onTap }: MarkProps) {
   const grip = useRef<Grip | null>(null);
+  const turn = useContext(PlateTurn);
   const [x, y] = at;
   const keys = (event: KeyboardEvent) => {
     const arrow = ARROWS[event.key];
     if (arrow) {
       const size = event.shiftKey ? NUDGE_PX : 1;
-      onKeep([x + arrow[0] * size, y + arrow[1] * size]);
+      const [col, row] = toFilm(turn, arrow);
+      onKeep([x + col * size, y + row * size]);
     } else if (event.key === 'Delete' || event.key === 'Backspace') onRemove();
     else return;
     event.preventDefault();
@@ -64,7 +68,8 @@ export function Mark({ at, word, label, unit, colour, balloon, onHold, onKeep, o
     const [dx, dy] = [event.clientX - current.x, event.clientY - current.y];
     current.isDrag ||= Math.hypot(dx, dy) >= SLIP_PX;
     if (!current.isDrag) return;
-    current.place = [current.start[0] + dx * unit, current.start[1] + dy * unit];
+    const [col, row] = toFilm(turn, [dx * unit, dy * unit]);
+    current.place = [current.start[0] + col, current.start[1] + row];
     onHold(current.place);
   };
   const up = (event: PointerEvent<SVGGElement>) => {
@@ -93,7 +98,7 @@ export function Mark({ at, word, label, unit, colour, balloon, onHold, onKeep, o
       <path d={cross} stroke="var(--surround)" strokeOpacity="0.75" strokeWidth={3.4 * unit} fill="none" />
       <path d={cross} stroke={colour} strokeWidth={1.4 * unit} fill="none" />
       {balloon && (
-        <g>
+        <g transform={uprightAt(turn, at)}>
           <circle
             cx={x + balloon[0]}
             cy={y + balloon[1]}

@@ -1,12 +1,14 @@
 /** What the user marked: ball, four clicks, fracture line, ends. */
 import type { Pixel } from '@bonewright/film';
-import type { PointerEvent } from 'react';
+import { type PointerEvent, useContext } from 'react';
 import { Haloed, lineThrough } from '../../plan/films/halo.tsx';
 import { placeOf, TARGET_WORDS, TARGETS, type Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
 import type { Working } from '../marks/working.ts';
+import { type Turn, toScreen } from '../plate/turn.ts';
 import { balloonFrom } from './balloon.ts';
 import { Mark } from './mark.tsx';
+import { PlateTurn } from './plate-turn.ts';
 
 interface MarkedProps {
   readonly marks: Marks;
@@ -34,7 +36,7 @@ const colourOf = (target: Target): string => (target.startsWith('fracture') ? 'v
 export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) {
   const { working, holdMark, keepMark } = marks;
   const [from, to] = working.fracture;
-  const balloons = balloonsOf(working, unit);
+  const balloons = balloonsOf(working, unit, useContext(PlateTurn));
   return (
     <g>
       {from && to && (
@@ -77,8 +79,8 @@ export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) 
 }
 
 /** Each numbered mark's balloon, clear of every mark and of the balloons before it. */
-function balloonsOf(working: Working, unit: number): ReadonlyMap<Target, Pixel> {
-  const onScreen = ([col, row]: Pixel): Pixel => [col / unit, row / unit];
+function balloonsOf(working: Working, unit: number, turn: Turn): ReadonlyMap<Target, Pixel> {
+  const onScreen = ([col, row]: Pixel): Pixel => toScreen(turn, [col / unit, row / unit]);
   const placed = TARGETS.flatMap((target) => {
     const at = placeOf(working, target);
     return at ? [{ target, at: onScreen(at) }] : [];

@@ -1,7 +1,10 @@
 /** Words and lengths on the film: the bend beside the fracture, the ball's size, a bar of 10 mm. */
 import type { Measured, Pixel, Trace } from '@bonewright/film';
+import { useContext } from 'react';
 import { Haloed, lineThrough } from '../../plan/films/halo.tsx';
 import { figure } from '../../plan/words.ts';
+import { toScreen, uprightAt } from '../plate/turn.ts';
+import { PlateTurn } from './plate-turn.ts';
 
 interface WrittenProps {
   readonly trace: Trace;
@@ -32,7 +35,7 @@ function Bend({ trace, unit }: { readonly trace: Trace; readonly unit: number })
   return (
     <Figure
       at={[edge + (isLeft ? -1 : 1) * BESIDE_PX * unit, middle[1]]}
-      anchor={isLeft ? 'end' : 'start'}
+      outwards={[isLeft ? -1 : 1, 0]}
       value={`${figure(Math.abs(angulationDeg.value))}°`}
       spread={spread(angulationDeg)}
       unit={unit}
@@ -53,15 +56,20 @@ const spread = ({ sd }: Measured): string => (sd === null ? '' : `± ${figure(sd
 
 interface FigureProps {
   readonly at: Pixel;
-  readonly anchor: 'start' | 'end';
+  /** On the film: the way from what it says something of. */
+  readonly outwards: Pixel;
   readonly value: string;
   readonly spread: string;
   readonly unit: number;
 }
 
-function Figure({ at: [x, y], anchor, value, spread, unit }: FigureProps) {
+function Figure({ at, outwards, value, spread, unit }: FigureProps) {
+  const turn = useContext(PlateTurn);
+  const [x, y] = at;
+  const across = Math.round(toScreen(turn, outwards)[0]);
+  const anchor = across === 0 ? 'middle' : across > 0 ? 'start' : 'end';
   return (
-    <g fill="var(--chalk)" strokeWidth={3.5 * unit} textAnchor={anchor}>
+    <g transform={uprightAt(turn, at)} fill="var(--chalk)" strokeWidth={3.5 * unit} textAnchor={anchor}>
       <text x={x} y={y} fontSize={FIGURE_PX * unit} className="film-figure">
         {value}
       </text>
@@ -79,6 +87,7 @@ interface BallSizeProps {
 }
 
 function BallSize({ ball, mm, unit }: BallSizeProps) {
+  const turn = useContext(PlateTurn);
   const [x, y] = ball.centre;
   const half = ball.shortAxisPx / 2;
   const line = y + half + 11 * unit;
@@ -89,7 +98,7 @@ function BallSize({ ball, mm, unit }: BallSizeProps) {
     ]),
   );
   return (
-    <g>
+    <g transform={uprightAt(turn, ball.centre)}>
       <Haloed
         d={
           lineThrough([

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { boneRegion, ROOM_TO_SEE, viewOf } from './bone-region.ts';
+import { STRAIGHT } from './turn.ts';
 import { screenPlace } from './viewport.ts';
 
 const film = { cols: 640, rows: 960 };
@@ -31,7 +32,7 @@ test('every click is seen in the view on the bone, with room on all sides', () =
   if (!region) throw new Error('four clicks mark out a region');
   const plate = { width: 440, height: 660 };
   for (const click of clicks) {
-    const [x, y] = screenPlace(viewOf(region, plate), plate, click);
+    const [x, y] = screenPlace(viewOf(region, plate, STRAIGHT), plate, click);
     expect(Math.min(x, 440 - x, y, 660 - y)).toBeGreaterThan(40);
   }
 });

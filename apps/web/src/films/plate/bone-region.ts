@@ -1,13 +1,10 @@
 /** The part of a film that the four clicks mark out. */
-import type { Size } from '../../drawing/use-size.ts';
-import type { Region } from '@bonewright/film';
-import type { FourClicks } from '../marks/working.ts';
-import type { Viewport } from './viewport.ts';
 
-interface FilmSize {
-  readonly cols: number;
-  readonly rows: number;
-}
+import type { Region } from '@bonewright/film';
+import type { Size } from '../../drawing/use-size.ts';
+import type { FourClicks } from '../marks/working.ts';
+import type { Turn } from './turn.ts';
+import { type FilmSize, fitting, type Viewport } from './viewport.ts';
 
 /** Room around the clicks, in shares of their distance: to see the bone's ends, and to see nothing but bone. */
 export const ROOM_TO_SEE = 0.35;
@@ -31,9 +28,10 @@ export function boneRegion(clicks: FourClicks, { cols, rows }: FilmSize, roomSha
   return region.right - region.left < LEAST_PX || region.bottom - region.top < LEAST_PX ? null : region;
 }
 
-export function viewOf({ left, top, right, bottom }: Region, plate: Size): Viewport {
+export function viewOf({ left, top, right, bottom }: Region, plate: Size, turn: Turn): Viewport {
   return {
     centre: [(left + right - 1) / 2, (top + bottom - 1) / 2],
-    scale: Math.min(plate.width / (right - left), plate.height / (bottom - top)),
+    scale: fitting([right - left, bottom - top], plate, turn),
+    turn,
   };
 }

@@ -1,19 +1,18 @@
-/** The film itself: one bitmap, drawn through the viewport; single pixels stay square when seen near. */
+/** The film itself: what is painted of it, drawn through the viewport; single pixels stay square when seen near. */
 import { useLayoutEffect, useRef } from 'react';
 import type { Size } from '../../drawing/use-size.ts';
-import { screenPlace, type Viewport } from './viewport.ts';
+import type { Picture } from './use-picture.ts';
+import { matrixIn, type Viewport } from './viewport.ts';
 
 interface FilmCanvasProps {
-  /** Of the whole film, perhaps with fewer pixels than it has. */
-  readonly picture: ImageBitmap | null;
-  readonly film: { readonly cols: number; readonly rows: number };
+  readonly picture: Picture | null;
   readonly view: Viewport;
   readonly plate: Size;
 }
 
 const SMOOTH_BELOW = 3;
 
-export function FilmCanvas({ picture, film, view, plate }: FilmCanvasProps) {
+export function FilmCanvas({ picture, view, plate }: FilmCanvasProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useLayoutEffect(() => {
     const { current } = canvas;
@@ -29,10 +28,11 @@ export function FilmCanvas({ picture, film, view, plate }: FilmCanvasProps) {
     context.fillStyle = '#0b0a08';
     context.fillRect(0, 0, plate.width, plate.height);
     if (!picture) return;
-    const [left, top] = screenPlace(view, plate, [-0.5, -0.5]);
+    const { left, top, right, bottom } = picture.shows;
+    context.transform(...matrixIn(view, plate));
     context.imageSmoothingEnabled = view.scale < SMOOTH_BELOW;
-    context.imageSmoothingQuality = 'high';
-    context.drawImage(picture, left, top, film.cols * view.scale, film.rows * view.scale);
-  }, [picture, film, view, plate]);
+    // Half a pixel: the centres of pixels are whole numbers.
+    context.drawImage(picture.bitmap, left - 0.5, top - 0.5, right - left, bottom - top);
+  }, [picture, view, plate]);
   return <canvas ref={canvas} />;
 }

@@ -1,20 +1,26 @@
-/** The strip below a film: a bar of 10 mm at the bone, or that there is no scale yet; how near one looks. */
+/** The strip below a film: a bar of 10 mm at the bone, or that there is no scale yet; how near one looks, how it is turned. */
+import { type Turn, turnWords } from './turn.ts';
+
 interface PlateCaptionProps {
   readonly mmPerPixel: number | null;
   /** Screen pixels for one film pixel. */
   readonly scale: number;
+  readonly turn: Turn;
 }
 
 const BAR_MM = 10;
 /** Seen very near, a bar of 1 mm takes its place. */
 const LONGEST_PX = 220;
 
-export function PlateCaption({ mmPerPixel, scale }: PlateCaptionProps) {
+export function PlateCaption({ mmPerPixel, scale, turn }: PlateCaptionProps) {
+  const turned = turnWords(turn);
   const barMm = scale > 0 && mmPerPixel !== null && (BAR_MM / mmPerPixel) * scale > LONGEST_PX ? 1 : BAR_MM;
   const barPx = mmPerPixel === null ? 0 : (barMm / mmPerPixel) * scale;
   return (
     <p className="plate-caption">
-      <span>{(scale * 100).toFixed(0)} %</span>
+      <span>
+        {(scale * 100).toFixed(0)} %{turned && <strong className="plate-turned">{turned}</strong>}
+      </span>
       {mmPerPixel === null ? (
         <span>no scale yet</span>
       ) : (

@@ -1,13 +1,14 @@
 /** What is drawn over the film: what was found, what was marked, and their figures. */
 import type { Trace } from '@bonewright/film';
-import type { PointerEvent } from 'react';
+import type { PointerEvent, ReactNode } from 'react';
 import type { Size } from '../../drawing/use-size.ts';
 import { readNumber } from '../../form/read-number.ts';
 import type { Marks } from '../marks/use-marks.ts';
 import { Found } from '../overlay/found.tsx';
 import { Marked } from '../overlay/marked.tsx';
+import { PlateTurn } from '../overlay/plate-turn.ts';
 import { Written } from '../overlay/written.tsx';
-import { type Viewport, viewBox } from './viewport.ts';
+import { matrixIn, type Viewport } from './viewport.ts';
 
 interface PlateDrawingProps {
   readonly name: string;
@@ -17,25 +18,32 @@ interface PlateDrawingProps {
   readonly trace: Trace | null;
   /** The film is wanted without its marks. */
   readonly isBare: boolean;
+  readonly over: (unit: number, onSay: (words: string) => void) => ReactNode;
   readonly onSay: (words: string) => void;
   readonly onTap: (event: PointerEvent) => void;
 }
 
-export function PlateDrawing({ name, view, plate, marks, trace, isBare, onSay, onTap }: PlateDrawingProps) {
+export function PlateDrawing(props: PlateDrawingProps) {
+  const { name, view, plate, marks, trace, isBare, over, onSay, onTap } = props;
   if (plate.width === 0) return null;
   const unit = 1 / view.scale;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a drawing
     <svg
-      viewBox={viewBox(view, plate)}
+      viewBox={`0 0 ${plate.width} ${plate.height}`}
       className="plate-drawing"
       role="group"
       aria-label={`Marks on the ${name}`}
       visibility={isBare ? 'hidden' : 'visible'}
     >
-      {trace && <Found trace={trace} unit={unit} />}
-      {trace && <Written trace={trace} unit={unit} ballMm={ballMm(marks)} />}
-      <Marked marks={marks} unit={unit} isBallFound={trace?.ball != null} onSay={onSay} onTap={onTap} />
+      <PlateTurn value={view.turn}>
+        <g transform={`matrix(${matrixIn(view, plate).join(' ')})`}>
+          {trace && <Found trace={trace} unit={unit} />}
+          {trace && <Written trace={trace} unit={unit} ballMm={ballMm(marks)} />}
+          {over(unit, onSay)}
+          <Marked marks={marks} unit={unit} isBallFound={trace?.ball != null} onSay={onSay} onTap={onTap} />
+        </g>
+      </PlateTurn>
     </svg>
   );
 }

@@ -15,6 +15,9 @@ export function KeysHelp() {
       <span>
         <kbd>+</kbd> <kbd>−</kbd> <kbd>0</kbd> nearer, farther, whole
       </span>
+      <span>
+        <kbd>L</kbd> held magnifies, <kbd>R</kbd> turns, <kbd>H</kbd> flips
+      </span>
     </p>
   );
 }

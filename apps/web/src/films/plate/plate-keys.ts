@@ -7,7 +7,8 @@ export type PlateAct =
   | { readonly kind: 'zoom'; readonly factor: number }
   | { readonly kind: 'whole' }
   | { readonly kind: 'swap' }
-  | { readonly kind: 'hide' }
+  | { readonly kind: 'turn' }
+  | { readonly kind: 'flip' }
   | { readonly kind: 'put-away' }
   | { readonly kind: 'target'; readonly target: Target };
 
@@ -46,8 +47,10 @@ export function plateKey({ key, shiftKey }: Key): PlateAct | null {
       return { kind: 'whole' };
     case 'i':
       return { kind: 'swap' };
-    case ' ':
-      return { kind: 'hide' };
+    case 'r':
+      return { kind: 'turn' };
+    case 'h':
+      return { kind: 'flip' };
     case 'escape':
       return { kind: 'put-away' };
     case 'b':

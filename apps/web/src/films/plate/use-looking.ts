@@ -1,14 +1,17 @@
-/** How one film is looked at: as the user chose, else on the bone once it is marked, else as the film opens. */
+/** What one film offers to look at: its own looks, and once the bone is marked the look that suits that part. */
 import type { NamedLook } from '@bonewright/film';
 import { useEffect, useMemo, useState } from 'react';
 import type { OpenFilm } from '../engine/open-film.ts';
 import type { FourClicks } from '../marks/working.ts';
 import { lookOnBone } from './bone-look.ts';
-import { type Looking, openingLook } from './looking.ts';
+import { type Levels, type Looking, lookedAt, type Offered } from './looking.ts';
 
-export function useLooking(film: OpenFilm, clicks: FourClicks) {
-  const { facts } = film;
-  const [chosen, setLooking] = useState<Looking | null>(null);
+export function useLooking(
+  film: OpenFilm,
+  clicks: FourClicks,
+  levels: Levels,
+): Offered & { readonly looking: Looking } {
+  const { looks } = film.facts;
   const [onBone, setOnBone] = useState<NamedLook | null>(null);
   useEffect(() => {
     let isWanted = true;
@@ -17,10 +20,10 @@ export function useLooking(film: OpenFilm, clicks: FourClicks) {
       isWanted = false;
     };
   }, [film, clicks]);
-  const looks = useMemo(() => (onBone ? [...facts.looks, onBone] : facts.looks), [facts.looks, onBone]);
-  const unchosen = useMemo(
-    () => (onBone ? { preset: onBone.name, look: onBone.look } : openingLook(facts.looks)),
-    [facts.looks, onBone],
-  );
-  return { looks, looking: chosen ?? unchosen, setLooking };
+  return useMemo(() => {
+    const best = onBone ?? looks[0];
+    if (!best) throw new Error('a film offers at least one look');
+    const offered = { looks: onBone ? [...looks, onBone] : looks, best };
+    return { ...offered, looking: lookedAt(levels, offered) };
+  }, [looks, onBone, levels]);
 }

@@ -1,38 +1,42 @@
-/** The film's picture in a look: a sketch at once while the look changes, every pixel as soon as it rests. */
-import type { Look } from '@bonewright/film';
+/** The visible part of a film in a look; while one is painted only the newest wish waits. */
+import type { Look, Region } from '@bonewright/film';
 import { useEffect, useRef, useState } from 'react';
+import type { PartWish } from '../engine/film-facts.ts';
 import type { OpenFilm } from '../engine/open-film.ts';
+import { onFilmItself, type Part } from './visible.ts';
 
-/** What is asked for next; only the newest counts. */
-interface Wish {
-  readonly look: Look;
-  readonly isWhole: boolean;
+export interface Picture {
+  readonly bitmap: ImageBitmap;
+  /** What of the film it shows, in film pixels. */
+  readonly shows: Region;
 }
 
-const REST_MS = 120;
-
-export function usePicture(film: OpenFilm, look: Look): ImageBitmap | null {
-  const [picture, setPicture] = useState<ImageBitmap | null>(null);
-  const wish = useRef<Wish | null>(null);
+/** Null until the first is painted, or where no part is wanted. */
+export function usePicture(film: OpenFilm, look: Look, part: Part | null): Picture | null {
+  const [picture, setPicture] = useState<Picture | null>(null);
+  const wish = useRef<PartWish | null>(null);
   const isBusy = useRef(false);
+  // A part is a new object with every move: the text changes only where another one is wanted.
+  const wanted = part && JSON.stringify(part);
   useEffect(() => {
-    const ask = async (next: Wish) => {
-      wish.current = next;
+    if (wanted === null) return;
+    const next: Part = JSON.parse(wanted);
+    const ask = async () => {
+      wish.current = { ...next, look };
       if (isBusy.current) return;
       isBusy.current = true;
-      for (let now: Wish | null = next; now !== null; now = wish.current) {
+      for (let now: PartWish | null = wish.current; now !== null; now = wish.current) {
         wish.current = null;
-        const bitmap = await (now.isWhole ? film.picture(now.look) : film.sketch(now.look));
+        const bitmap = await film.part(now);
+        const shows = onFilmItself(now);
         setPicture((old) => {
-          old?.close();
-          return bitmap;
+          old?.bitmap.close();
+          return { bitmap, shows };
         });
       }
       isBusy.current = false;
     };
-    void ask({ look, isWhole: false });
-    const rest = setTimeout(() => void ask({ look, isWhole: true }), REST_MS);
-    return () => clearTimeout(rest);
-  }, [film, look]);
-  return picture;
+    void ask();
+  }, [film, look, wanted]);
+  return wanted === null ? null : picture;
 }

@@ -4,12 +4,8 @@ import { useMemo, useState } from 'react';
 import type { Size } from '../../drawing/use-size.ts';
 import type { FourClicks } from '../marks/working.ts';
 import { boneRegion, ROOM_TO_SEE, viewOf } from './bone-region.ts';
-import { panned, type Viewport, wholeFilm, zoomed } from './viewport.ts';
-
-interface FilmSize {
-  readonly cols: number;
-  readonly rows: number;
-}
+import { flipped, quarterOn, STRAIGHT, type Turn } from './turn.ts';
+import { type FilmSize, panned, type Viewport, wholeFilm, zoomed } from './viewport.ts';
 
 export interface View {
   readonly view: Viewport;
@@ -19,16 +15,24 @@ export interface View {
   readonly seeWhole: () => void;
   /** Null until the bone is traced. */
   readonly seeBone: (() => void) | null;
+  readonly quarter: () => void;
+  readonly flip: () => void;
 }
 
 export function useView(film: FilmSize, plate: Size, clicks: FourClicks, isTraced: boolean): View {
   const [moved, move] = useState<Viewport | null>(null);
-  const whole = useMemo(() => wholeFilm(film, plate), [film, plate]);
+  const [turn, setTurn] = useState(STRAIGHT);
+  const whole = useMemo(() => wholeFilm(film, plate, turn), [film, plate, turn]);
   const bone = useMemo(() => {
     const region = boneRegion(clicks, film, ROOM_TO_SEE);
-    return region && isTraced ? viewOf(region, plate) : null;
-  }, [clicks, film, plate, isTraced]);
-  const view = moved ?? bone ?? whole;
+    return region && isTraced ? viewOf(region, plate, turn) : null;
+  }, [clicks, film, plate, isTraced, turn]);
+  const view = useMemo(() => (moved ? { ...moved, turn } : (bone ?? whole)), [moved, bone, whole, turn]);
+  // What was fitted is fitted again; what was moved by hand keeps its middle and its size.
+  const turnTo = (next: Turn) => {
+    if (view.scale === whole.scale) move(null);
+    setTurn(next);
+  };
   return {
     view,
     isWhole: view.scale === whole.scale,
@@ -36,5 +40,7 @@ export function useView(film: FilmSize, plate: Size, clicks: FourClicks, isTrace
     pan: (dx, dy) => move(panned(view, dx, dy)),
     seeWhole: () => move(whole),
     seeBone: bone && (() => move(null)),
+    quarter: () => turnTo(quarterOn(turn)),
+    flip: () => turnTo(flipped(turn)),
   };
 }

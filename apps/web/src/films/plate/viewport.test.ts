@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
+import { STRAIGHT } from './turn.ts';
 import { filmPlace, panned, screenPlace, wholeFilm, zoomed } from './viewport.ts';
 
 const plate = { width: 440, height: 690 };
-const whole = wholeFilm({ cols: 640, rows: 960 }, plate);
+const whole = wholeFilm({ cols: 640, rows: 960 }, plate, STRAIGHT);
 
 test('the whole film fits: its corners, half a pixel out, touch or stay inside the plate', () => {
   const [left, top] = screenPlace(whole, plate, [-0.5, -0.5]);
@@ -28,6 +29,15 @@ test('what lies under the pointer stays there while zooming and follows the hand
   const [x, y] = screenPlace(panned(near, 10, -20), plate, before);
   expect(x).toBeCloseTo(87, 9);
   expect(y).toBeCloseTo(281, 9);
+});
+
+test('turned and flipped, a place still comes back, and the hand still carries the film along', () => {
+  const turned = wholeFilm({ cols: 640, rows: 960 }, plate, { isFlipped: true, quarters: 1 });
+  expect(turned.scale).toBeCloseTo(440 / 960, 9);
+  const before = filmPlace(turned, plate, [50, 60]);
+  const [x, y] = screenPlace(panned(turned, 10, -20), plate, before);
+  expect(x).toBeCloseTo(60, 9);
+  expect(y).toBeCloseTo(40, 9);
 });
 
 test('zooming stops at forty screen pixels for one of the film', () => {
