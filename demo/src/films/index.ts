@@ -5,8 +5,6 @@ import { type DemoLimb, limbs } from './bones.ts';
 import { limbFilm, type View } from './limb-scene.ts';
 import { writeDicom } from './write-dicom.ts';
 
-export { type FilmHeader, writeDicom } from './write-dicom.ts';
-
 /** One film with what a surgeon would click on it. */
 export interface ProjectedFilm {
   readonly patientId: string;
@@ -21,9 +19,6 @@ export interface ProjectedFilm {
 }
 
 const VIEWS: readonly View[] = ['craniocaudal', 'mediolateral'];
-
-/** All films of all patients. */
-export const demoFilms = (): ProjectedFilm[] => limbs.flatMap(({ key }) => filmsOf(key));
 
 /** Both views of one patient. */
 export function filmsOf(key: PatientKey): ProjectedFilm[] {

@@ -46,11 +46,22 @@ function missingWords({ patient, bone, fracture, drawer }: CaseState): string[] 
   return words;
 }
 
-function assembled({ patient, bone, fracture, keepOut, corridors, softTissueMm, drawer, construct }: CaseState) {
+function assembled({
+  patient,
+  bone,
+  reduction,
+  fracture,
+  keepOut,
+  corridors,
+  softTissueMm,
+  drawer,
+  construct,
+}: CaseState) {
   const { species, massG, ageClass, bone: name, side } = patient?.value ?? {};
+  const planned = reduction?.value.bone ?? bone?.value.bone;
   return {
     patient: { species, massG, ageClass },
-    bone: { name, side, lengthMm: bone?.value.bone.lengthMm.value, stations: bone?.value.bone.stations },
+    bone: { name, side, lengthMm: planned?.lengthMm.value, stations: planned?.stations },
     fracture: fracture?.value,
     keepOut: keepOut?.value,
     corridors: corridors?.value,

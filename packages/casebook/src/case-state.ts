@@ -64,7 +64,7 @@ export interface CaseState {
   /** In the order they were added. */
   readonly films: readonly FilmState[];
   readonly bone: Signed<Payload<'bone-joined'>> | null;
-  /** As last moved on the screen; null until then, and again when the bone is joined anew. */
+  /** As last moved on the screen and kept: planning takes its bone. Null until then, and again when the bone is joined anew. */
   readonly reduction: Signed<Payload<'bone-reduced'>> | null;
   readonly fracture: Signed<Payload<'fracture-described'>> | null;
   readonly keepOut: Signed<Payload<'keep-out-set'>> | null;

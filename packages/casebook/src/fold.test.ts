@@ -2,7 +2,8 @@ import { InputError } from '@bonewright/fault';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import schema1 from '../fixtures/schema-1.json' with { type: 'json' };
-import { checkEvent, type RecordedEvent, readEvent } from './events.ts';
+import { caseFileOf } from './case-file-of.ts';
+import { checkEvent, type Payload, type RecordedEvent, readEvent } from './events.ts';
 import { applyEvent, emptyCase, foldCase } from './fold.ts';
 import { outOfDate } from './out-of-date.ts';
 import { sentenceOf } from './story.ts';
@@ -280,12 +281,18 @@ describe('after the repair', () => {
     expect(state.scores.map((s) => s.value.scores.caudal)).toEqual([2]);
     expect(sentenceOf(scored)).toContain('mRUST 6 from 3 of 4 cortices');
   });
-  test('a reduction goes with the bone it was made on', () => {
-    const move = { translationMm: [1, -2], angulationDeg: [-8, 3], lengthMm: 4, rotationDeg: 0 };
-    const reduced = next('bone-reduced', move);
-    expect(foldCase([...events, reduced]).reduction?.value).toEqual(move);
-    const joined = events.find((e) => e.kind === 'bone-joined');
-    const again = { ...next('bone-joined', joined?.payload), seq: events.length + 2 };
+  test('a kept reduction is what is planned on, and goes with the bone it was made on', () => {
+    const joined = events.find((e) => e.kind === 'bone-joined')!;
+    const { bone } = joined.payload as Payload<'bone-joined'>;
+    const move = { translationMm: [1, -2], angulationDeg: [-8, 3], lengthMm: -0.5, rotationDeg: 0 };
+    const lengthMm = { value: bone.lengthMm.value! - 0.5, sd: 0.4 };
+    const stations = bone.stations.map((s) => ({ ...s, sMm: (s.sMm * lengthMm.value) / bone.lengthMm.value! }));
+    const reduced = next('bone-reduced', { move, bone: { ...bone, lengthMm, stations } });
+    const state = foldCase([...events, reduced]);
+    expect(state.reduction?.value.move).toEqual(move);
+    expect(caseFileOf(state).caseFile?.bone.lengthMm).toBe(lengthMm.value);
+    expect(outOfDate(state).map((o) => o.part)).toContain('construct');
+    const again = { ...next('bone-joined', joined.payload), seq: events.length + 2 };
     expect(foldCase([...events, reduced, again]).reduction).toBeNull();
   });
   test('a plan is placed on a film that is in the case, by three points', () => {

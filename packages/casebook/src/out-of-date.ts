@@ -19,7 +19,7 @@ export function outOfDate(state: CaseState): OutOfDate[] {
   note('fracture', fracture?.seq, [[boneSeq, 'the bone']]);
   const mechanics: [number, string][] = [
     [patient?.seq ?? 0, 'the patient'],
-    [boneSeq, 'the bone'],
+    [Math.max(boneSeq, state.reduction?.seq ?? 0), 'the bone'],
     [fracture?.seq ?? 0, 'the fracture'],
     [drawer?.seq ?? 0, 'the drawer'],
     [keepOutSeq(state), 'the safe lengths'],

@@ -86,13 +86,17 @@ export const boneJoined = z.strictObject({
   bone: joinedBoneSchema,
 });
 
-/** How the distal fragment was moved on the screen, from where the films show it; kept for planning. */
+/** How the distal fragment was moved on the screen from where the films show it, and the bone as it then stands. */
 export const boneReduced = z.strictObject({
-  /** Pairs are [craniocaudal, mediolateral]: towards medial and cranial. */
-  translationMm: pairSchema,
-  angulationDeg: pairSchema,
-  lengthMm: z.number(),
-  rotationDeg: z.number(),
+  move: z.strictObject({
+    /** Pairs are [craniocaudal, mediolateral]: towards medial and cranial. */
+    translationMm: pairSchema,
+    angulationDeg: pairSchema,
+    lengthMm: z.number(),
+    rotationDeg: z.number(),
+  }),
+  /** What is planned on from here. */
+  bone: joinedBoneSchema,
 });
 
 /** The chosen plan laid over a later film. */

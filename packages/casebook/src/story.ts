@@ -36,7 +36,7 @@ function sentence(event: CaseEvent): string {
     case 'bone-joined':
       return `Both views joined into one bone of ${mmWords(payload.bone.lengthMm.value)}.`;
     case 'bone-reduced':
-      return `Bone reduced on the screen: drawn out ${mmWords(payload.lengthMm)}.`;
+      return `Bone reduced on the screen, ${bendWords(payload.bone.angulationDeg.true.value)}.`;
     case 'fracture-described':
       return `Fracture described: ${payload.fromMm.toFixed(1)} to ${mmWords(payload.toMm)}, gap ${mmWords(payload.gapMm)}${payload.comminuted ? ', comminuted' : ''}.`;
     case 'keep-out-set':
@@ -90,6 +90,8 @@ const massWords = (massG: number | null): string => (massG === null ? 'not weigh
 const mmWords = (mm: number | null): string => (mm === null ? 'unmeasured length' : `${mm.toFixed(1)} mm`);
 const testedWords = ({ value, sd }: { readonly value: number; readonly sd: number }): string =>
   `${value.toPrecision(3)} ± ${sd.toPrecision(2)} MPa`;
+const bendWords = (deg: number | null): string =>
+  deg === null ? 'the bend that is left is not measured' : `${deg.toFixed(1)} degrees of bend left`;
 const calibrationWords = { ball: 'on a ball', scale: 'on a scale', geometry: 'from the geometry of the set-up' };
 
 const amendedNames: Record<string, string> = { massG: 'mass in g', weighedAt: 'weighed at', ageClass: 'age class' };

@@ -49,6 +49,7 @@ export {
   placePlan,
   placeSdMm,
 } from './later/place-plan.ts';
+export { plannedRods, type RodFigure } from './later/planned-rods.ts';
 export { type ExpectedRod, type FoundRod, isFound, type NoRod, type RodEnd } from './later/rod.ts';
 export { angleByHand, angleOfLines, diameterByHand, type HandMeasured, lengthByHand } from './measure/by-hand.ts';
 export type * from './model/film.ts';

@@ -32,9 +32,9 @@ export function Entry({ patientCase, theatre, hand, answer, isSettled, onChange 
   const known = { ...draft, from };
   return (
     <section aria-labelledby="entry-title" className="theatre-column">
-      <h4 id="entry-title" className="theatre-now">
+      <h3 id="entry-title" className="theatre-now">
         As placed
-      </h4>
+      </h3>
       <Stepper
         label={`Distance of P${pin} from the ${from}`}
         isLabelHidden

@@ -2,7 +2,7 @@
 import { LOAD_WORDS, type Plan } from '@bonewright/construct';
 import { VerdictMark, VerdictWord } from '../drawing/verdict-mark.tsx';
 import { MarginAxis, MarginBar } from '../plan/margins/margin-bar.tsx';
-import { worstMargin } from '../plan/margins/worst.ts';
+import { marginsWorstFirst } from '../plan/margins/worst.ts';
 import { figure } from '../plan/words.ts';
 
 interface MarginThenProps {
@@ -17,15 +17,16 @@ export function MarginThen({ plan, isFull, inPlan }: MarginThenProps) {
   if (!plan)
     return (
       <section aria-labelledby="margin-title" className="theatre-column">
-        <h4 id="margin-title">Worst margin then</h4>
+        <h3 id="margin-title">Worst margin then</h3>
         <p className="theatre-note">working it out</p>
       </section>
     );
-  const { load, margin, verdict } = worstMargin(plan);
+  const [worst, ...others] = marginsWorstFirst(plan);
+  const { load, margin, verdict } = worst!;
   const stops = plan.checks.filter((check) => check.verdict === 'stop');
   return (
     <section aria-labelledby="margin-title" className="theatre-column">
-      <h4 id="margin-title">Worst margin then</h4>
+      <h3 id="margin-title">Worst margin then</h3>
       <p className={isFull ? 'theatre-figure' : 'theatre-figure theatre-moving'} role="status">
         {figure(margin.p05, 2)} <VerdictWord verdict={verdict} />
       </p>
@@ -41,6 +42,15 @@ export function MarginThen({ plan, isFull, inPlan }: MarginThenProps) {
       </p>
       {inPlan !== null && <p className="theatre-note quiet-ink">was {figure(inPlan, 2)} in the plan</p>}
       {!isFull && <p className="theatre-note quiet-ink">figures still moving</p>}
+      <ul className="theatre-others" aria-label="The other margins">
+        {others.map((other) => (
+          <li key={other.load}>
+            <VerdictMark verdict={other.verdict} />
+            <span className="sr-only">{other.verdict}: </span>
+            <b>{figure(other.margin.p05, 2)}</b> {LOAD_WORDS[other.load]}
+          </li>
+        ))}
+      </ul>
       <ul className="theatre-checks">
         {stops.map(({ id, pin, because }) => (
           <li key={`${id} ${pin ?? ''}`}>

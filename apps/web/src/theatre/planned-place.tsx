@@ -36,9 +36,9 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
   const isMoved = Math.abs(wantedMm - plannedPin.sMm) > SAME_MM && !hand.isIn;
   return (
     <section aria-labelledby="planned-title" className="theatre-column">
-      <h4 id="planned-title">
+      <h3 id="planned-title">
         {hand.isIn ? 'It stands' : isMoved ? 'Advised now' : 'Plan'}, from the {first.from}
-      </h4>
+      </h3>
       <p className="theatre-figure">
         {figure(first.mm)} <span className="theatre-unit">mm</span>
       </p>
@@ -60,7 +60,7 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
         </p>
       )}
       {advice?.sMm === null && <p className="theatre-note">{advice.because} Leave it out, or put it where you can.</p>}
-      <h4>What could go wrong here</h4>
+      <h3>What could go wrong here</h3>
       {checks.length === 0 && <p className="theatre-note">No check of this place asks for care.</p>}
       <ul className="theatre-checks">
         {checks.map(({ id, verdict, because }) => (

@@ -8,7 +8,7 @@ import type { InTheatre } from './placed.ts';
 export const asPlaced = (patientCase: Case, construct: Construct, theatre: InTheatre): AsPlaced =>
   asPlacedWith(MECHANICS, patientCase, construct, theatre);
 
-export { type Advice, type AsPlaced, asPlacedWith } from './as-placed.ts';
+export type { Advice, AsPlaced } from './as-placed.ts';
 export { type Distance, type FoundAt, findPin } from './find-it.ts';
 export { inPlanNumbers } from './numbers.ts';
 export { type InTheatre, isAsPlanned, type Landmark, type PlacedPin, placeFrom } from './placed.ts';

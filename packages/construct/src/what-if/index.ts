@@ -12,5 +12,5 @@ export const whatIfs = (patientCase: Case, construct: Construct, asked: Asked = 
 export const improvements = (patientCase: Case, construct: Construct): Improvement[] =>
   improvementsWith(MECHANICS, patientCase, construct);
 
-export { type Improvement, improvementsWith } from './improvements.ts';
-export { type Asked, type WhatIf, whatIfsWith } from './what-if.ts';
+export type { Improvement } from './improvements.ts';
+export type { Asked, WhatIf } from './what-if.ts';

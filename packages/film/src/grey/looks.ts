@@ -33,7 +33,7 @@ export function suggestWindow(image: GreyImage): Window {
   return { centre: (a + b) / 2 + 0.5, width: Math.abs(b - a) + 1 };
 }
 
-const MOST_SAMPLED = 2 ** 18;
+const MOST_SAMPLED = 2 ** 16;
 
 /** Stored values of evenly spaced pixels, smallest first; a step that no picture's width is a multiple of. */
 function sortedSample({ pixels, grey }: GreyImage): Float32Array {

@@ -35,16 +35,21 @@ interface Grid {
   readonly prior: Float64Array;
 }
 
-/** `slopes`: rise of each block's profile at x = -reach ... reach; pairs up to `widest` half-width. */
-export function bestChain(slopes: readonly Float64Array[], reach: number, widest: number): Chain | null {
+/**
+ * `slopes`: rise of each block's profile at x = -reach ... reach; pairs up to `widest` half-width.
+ * `others`: chains found before, which this one must not repeat.
+ */
+export function bestChain(slopes: readonly Float64Array[], reach: number, widest: number, others: readonly Chain[] = []): Chain | null {
   const grid = gridOf(reach, widest);
   const blocks = slopes.map((s) => edgesOf(s, grid));
   const cap = strongPair(blocks, grid);
   if (!(cap > 0)) return null;
   const best: Float64Array[] = [];
   const from: Int8Array[] = [];
-  for (const block of blocks) {
-    const { now, came } = advanced(best[best.length - 1], scores(block, grid, cap), grid);
+  for (const [k, block] of blocks.entries()) {
+    const own = scores(block, grid, cap);
+    for (const chain of others) exclude(own, grid, chain.centre[k]!, chain.halfWidth[k]!);
+    const { now, came } = advanced(best[best.length - 1], own, grid);
     best.push(now);
     from.push(came);
   }
@@ -108,6 +113,20 @@ function scores({ rise, fall }: Edges, { count, allowed, prior }: Grid, cap: num
   }
   return out;
 }
+
+/** Takes out the pairs that lie near a known one, both edges together. */
+function exclude(own: Float64Array, { count, step, reach }: Grid, centre: number, halfWidth: number): void {
+  const near = OTHER_WIDTHS * 2 * halfWidth;
+  for (let l = 0; l < count; l++) {
+    for (let r = l + 1; r < count; r++) {
+      const left = l * step - reach - (centre - halfWidth);
+      const right = r * step - reach - (centre + halfWidth);
+      if (Math.max(Math.abs(left), Math.abs(right)) < near) own[l * count + r] = NEVER;
+    }
+  }
+}
+/** Another chain differs from the first by at least this share of its width, at one edge or both. */
+const OTHER_WIDTHS = 0.2;
 
 /** The strongest rise in the left half or fall in the right half of a pair: the edge of another bone. */
 function foreign(up: Float64Array, down: Float64Array, l: number, r: number): number {

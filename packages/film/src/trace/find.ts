@@ -22,8 +22,8 @@ export interface RoughBone {
 const LENGTH_TO_HALF_WIDTH = 2.4;
 const BLOCKS = { least: 6, most: 24, pxAtLeast: 6 };
 
-/** The bone nearest to the line; null where no pair of edges stands out. */
-export function findBone(film: Attenuation, frame: LineFrame): RoughBone | null {
+/** The bone nearest to the line, other than those found before; null where no pair of edges stands out. */
+export function findBone(film: Attenuation, frame: LineFrame, others: readonly RoughBone[] = []): RoughBone | null {
   const widest = Math.floor(frame.lengthPx / LENGTH_TO_HALF_WIDTH);
   const reach = Math.ceil(widest * (1 + FARTHEST_CENTRE)) + 4;
   const count = Math.max(BLOCKS.least, Math.min(BLOCKS.most, Math.floor(frame.lengthPx / BLOCKS.pxAtLeast)));
@@ -31,7 +31,7 @@ export function findBone(film: Attenuation, frame: LineFrame): RoughBone | null 
   const s = Array.from({ length: count }, (_, k) => (k + 0.5) * length);
   const profiles = s.map((at) => blockProfile(film, frame, at, length, reach));
   const slopes = profiles.map(slope);
-  const chain = bestChain(slopes, reach, widest);
+  const chain = bestChain(slopes, reach, widest, others);
   if (!chain) return null;
   return { s, profiles, reach, ...chain };
 }

@@ -22,6 +22,8 @@ export interface FittedSegment {
   readonly width: number;
   readonly height: number;
   readonly noise: number;
+  /** Misfit of the median row; about 1 where the model holds. */
+  readonly chi: number;
   readonly honesty: Honesty;
   /** Why no edge can be read at s, or null: metal within reach. */
   blockedAt(s: number, mmPerPixel: number): string | null;
@@ -51,12 +53,30 @@ const LOST_CHI = 2.2;
 
 export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegment | NoBone {
   const frame = lineFrame(clicks.from, clicks.to);
-  const rough = findBone(film, frame);
-  if (!rough) return { why: 'no pair of edges stands out near the line' };
-  const start = startModel(rough, frame.lengthPx, film.unitsPerLog);
-  if (!start) return { why: 'nothing near the line attenuates more than what lies beside it' };
-  return fitFrom(film, clicks, frame, rough, start);
+  const tried: RoughBone[] = [];
+  let best: FittedSegment | NoBone = { why: 'no pair of edges stands out near the line' };
+  // where the likeliest pair of edges does not make a bone, the next likeliest may
+  for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
+    const rough = findBone(film, frame, tried);
+    if (!rough || (tried[0] && rough.strength < LEAST_STRENGTH * tried[0].strength)) break;
+    tried.push(rough);
+    const start = startModel(rough, frame.lengthPx, film.unitsPerLog);
+    if (!start) {
+      if ('why' in best) best = { why: 'nothing near the line attenuates more than what lies beside it' };
+      continue;
+    }
+    const fit = fitFrom(film, clicks, frame, rough, start);
+    if ('why' in best || fit.chi < BETTER * best.chi) best = fit;
+    if (best.chi < GOOD_CHI) break;
+  }
+  return best;
 }
+
+/** Other pairs of edges are tried while the fit is worse than this, if they are nearly as strong, and taken if clearly better. */
+const GOOD_CHI = 1.35;
+const ATTEMPTS = 3;
+const LEAST_STRENGTH = 0.6;
+const BETTER = 0.85;
 
 function fitFrom(
   film: Attenuation,
@@ -107,6 +127,7 @@ function fitFrom(
     width,
     height,
     noise,
+    chi: median(done.rowChi),
     honesty: honestyOf(rows, done.residuals, done.rowChi),
     blockedAt: (s, mm) =>
       metalNear(film, frame, done.model, metal, s, value('imaging.metal.clearance') / mm)

@@ -19,14 +19,16 @@ import {
   traceFilm,
   windowToBytes,
 } from '@bonewright/film';
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
 import { expose, transfer } from 'comlink';
 import wasmUrl from 'dcmjs-codecs/build/dcmjs-native-codecs.wasm?url';
 import { type Answer, answer } from './answer.ts';
+import { fileHash } from './file-hash.ts';
 import type { FilmFacts, PartWish } from './film-facts.ts';
 
 configureCodecs({ wasmUrl });
+
+/** A plate is about that wide: what it will ask for first is made while the film is being kept. */
+const USUAL_PLATE_PX = 700;
 
 let file = new Uint8Array();
 /** The film, then ever half as large, as far as anybody asked. */
@@ -49,12 +51,6 @@ function factsOf(film: Film): FilmFacts {
   return { ...facts, looks: looksOf(opened()), levels: [Math.min(...ends), Math.max(...ends)] };
 }
 
-/** By the browser where the page came over HTTPS or from this machine; elsewhere it hands out no hashes. */
-async function fileHash(): Promise<string> {
-  if (!isSecureContext) return bytesToHex(sha256(file));
-  return bytesToHex(new Uint8Array(await crypto.subtle.digest('SHA-256', file)));
-}
-
 function paint(source: GreyImage, look: Look): ImageData {
   const { rows, cols } = source;
   const bytes = new Uint8ClampedArray(4 * rows * cols);
@@ -70,10 +66,10 @@ const jobs = {
       file = bytes;
       const film = await decodeFilm(bytes, name);
       sizes.push(greyImage(film));
+      setTimeout(() => ofLevel(Math.round(Math.log2(Math.max(1, film.cols / USUAL_PLATE_PX)))));
       return factsOf(film);
     }),
-  /** The hash of the file. */
-  fileHash,
+  fileHash: (): Promise<string> => fileHash(file),
   /** A part of the film through a look, ready to be drawn. */
   part: async ({ look, level, region }: PartWish): Promise<ImageBitmap> => {
     const bitmap = await createImageBitmap(paint(cutOut(ofLevel(level), region), look));

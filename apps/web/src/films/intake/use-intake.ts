@@ -6,6 +6,7 @@ import { useRef, useState } from 'react';
 import { keepFile } from '../../sync/files.ts';
 import type { Append } from '../../sync/new-event.ts';
 import { randomId } from '../../sync/random-id.ts';
+import { fileHash } from '../engine/file-hash.ts';
 import { putOnShelf } from '../engine/film-shelf.ts';
 import { OpenFilm } from '../engine/open-film.ts';
 import { type Arrivals, after, NO_ARRIVALS, withoutLine } from './arrivals.ts';
@@ -88,9 +89,11 @@ async function takeFilm(
   known: Set<string>,
   append: Append,
 ): Promise<Ended> {
+  // Where the browser makes hashes it does so beside the decoding; else the film's thread does, after it.
+  const early = isSecureContext ? fileHash(bytes) : null;
   const film = await OpenFilm.open(bytes, name);
   const { rows, cols, header } = film.facts;
-  const sha256 = await film.sha256();
+  const sha256 = await (early ?? film.sha256());
   if (known.has(sha256)) {
     film.close();
     return { why: `${name} is in this case already.` };
