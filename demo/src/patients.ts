@@ -90,7 +90,7 @@ export const patients: readonly DemoPatient[] = [
     fractureGapMm: 0.6,
     keepOut: { proximalMm: 5, distalMm: 5 },
     corridorDeg: [150, 205],
-    softTissueDepthMm: [5, 2],
+    softTissueDepthMm: [4, 2],
     isPlanned: true,
     later: [
       { days: 0.1, stage: 'recovery', text: 'Awake and in a ball within forty minutes; warm, breathing even.' },

@@ -28,6 +28,7 @@ export const calibrationSchema = z.discriminatedUnion('kind', [
     objectToDetectorMm: notNegative.optional(),
   }),
   z.strictObject({ kind: z.literal('scale'), mmPerPixel: positive, sdPercent: notNegative.optional() }),
+  z.strictObject({ kind: z.literal('implant'), diameterMm: positive, across: lineSchema }),
   z.strictObject({
     kind: z.literal('geometry'),
     sourceToDetectorMm: positive,

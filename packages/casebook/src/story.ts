@@ -92,7 +92,12 @@ const testedWords = ({ value, sd }: { readonly value: number; readonly sd: numbe
   `${value.toPrecision(3)} ± ${sd.toPrecision(2)} MPa`;
 const bendWords = (deg: number | null): string =>
   deg === null ? 'the bend that is left is not measured' : `${deg.toFixed(1)} degrees of bend left`;
-const calibrationWords = { ball: 'on a ball', scale: 'on a scale', geometry: 'from the geometry of the set-up' };
+const calibrationWords = {
+  ball: 'on a ball',
+  scale: 'on a scale',
+  implant: 'on an implant',
+  geometry: 'from the geometry of the set-up',
+};
 
 const amendedNames: Record<string, string> = { massG: 'mass in g', weighedAt: 'weighed at', ageClass: 'age class' };
 

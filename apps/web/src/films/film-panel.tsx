@@ -103,6 +103,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, linked, append }: Fil
 /** A line wants its second end right after its first; everything else is asked for by what is missing. */
 function followsOn(target: Target): Target | null {
   if (target === 'fracture-1') return 'fracture-2';
+  if (target === 'implant-1') return 'implant-2';
   return target === 'end-1' ? 'end-2' : null;
 }
 

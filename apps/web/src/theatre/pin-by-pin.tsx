@@ -8,6 +8,7 @@ import { useIsNarrow } from '../plan/use-is-narrow.ts';
 import { figure } from '../plan/words.ts';
 import type { Append } from '../sync/new-event.ts';
 import { useDraft } from '../sync/use-draft.ts';
+import { AllDone } from './all-done.tsx';
 import { Entry } from './entry.tsx';
 import { type EntryDraft, placedOf, readDraft } from './entry-draft.ts';
 import { doingOf, firstToDo, inTheatreOf, withPlaced } from './in-theatre.ts';
@@ -26,6 +27,7 @@ interface PinByPinProps {
   readonly patientCase: Case;
   readonly planned: Construct;
   readonly nav: ReactNode;
+  readonly onTable: () => void;
 }
 
 /** Everything about the pin in hand. */
@@ -38,7 +40,7 @@ export interface PinInHand {
   readonly isLeftOut: boolean;
 }
 
-export function PinByPin({ state, append, engine, patientCase, planned, nav }: PinByPinProps) {
+export function PinByPin({ state, append, engine, patientCase, planned, nav, onTable }: PinByPinProps) {
   const count = planned.pins.length;
   const { theatre: recorded } = state;
   const theatre = useMemo(() => inTheatreOf({ theatre: recorded }, count), [recorded, count]);
@@ -75,7 +77,12 @@ export function PinByPin({ state, append, engine, patientCase, planned, nav }: P
           plannedMm={pin === null ? null : planned.pins[pin - 1]!.sMm}
           says={rulerSays(theatre, pin, count)}
         />
-        <PinStrip {...{ count, pin, theatre, planned }} remaining={answer?.remaining ?? []} onSelect={select} />
+        <PinStrip
+          {...{ count, pin, theatre, planned }}
+          wantedMm={hand?.wantedMm ?? null}
+          remaining={answer?.remaining ?? []}
+          onSelect={select}
+        />
       </div>
       {why && <p className="field-why">{why}</p>}
       <div className="theatre-three">
@@ -89,6 +96,7 @@ export function PinByPin({ state, append, engine, patientCase, planned, nav }: P
         {hand && !isNarrow && (
           <Entry {...{ patientCase, theatre, hand, answer }} isSettled={isSettled} onChange={kept.set} />
         )}
+        {!hand && <AllDone theatre={recorded} onTable={onTable} />}
         <MarginThen plan={plan} isFull={isFull} inPlan={state.construct?.value.summary?.worst.p05 ?? null} />
       </div>
       {hand && !isNarrow && (

@@ -8,18 +8,23 @@ interface PinStripProps {
   readonly pin: number | null;
   readonly theatre: InTheatre;
   readonly planned: Construct;
+  /** Where the pin in hand is wanted. */
+  readonly wantedMm: number | null;
   readonly remaining: readonly Advice[];
   readonly onSelect: (pin: number) => void;
 }
 
-export function PinStrip({ count, pin, theatre, planned, remaining, onSelect }: PinStripProps) {
+export function PinStrip({ count, pin, theatre, planned, wantedMm, remaining, onSelect }: PinStripProps) {
   const all = Array.from({ length: count }, (_, i) => i + 1);
   return (
     <ol className="pin-strip" aria-label="Pins">
       {all.map((each) => {
         const doing = doingOf(theatre, each, pin ?? 0);
         const placed = theatre.placed.find((one) => one.pin === each);
-        const sMm = placed?.sMm ?? remaining.find((one) => one.pin === each)?.sMm ?? planned.pins[each - 1]!.sMm;
+        const sMm =
+          (each === pin ? wantedMm : placed?.sMm) ??
+          remaining.find((one) => one.pin === each)?.sMm ??
+          planned.pins[each - 1]!.sMm;
         return (
           <li key={each} data-doing={doing}>
             <button type="button" aria-current={each === pin ? 'step' : undefined} onClick={() => onSelect(each)}>

@@ -37,7 +37,7 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
   return (
     <section aria-labelledby="planned-title" className="theatre-column">
       <h3 id="planned-title">
-        {hand.isIn ? 'It stands' : isMoved ? 'Advised now' : 'Plan'}, from the {first.from}
+        {hand.isIn ? 'Stands' : isMoved ? 'Now' : 'Plan'}, from the {first.from}
       </h3>
       <p className="theatre-figure">
         {figure(first.mm)} <span className="theatre-unit">mm</span>
@@ -54,11 +54,7 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
           <b>{figure(found.pastNearWallMm)} mm</b> deep
         </li>
       </ul>
-      {isMoved && advice && (
-        <p className="theatre-note theatre-moves">
-          {advice.because} The plan had {figure(plannedPin.sMm)} mm.
-        </p>
-      )}
+      {isMoved && advice && <p className="theatre-note theatre-moves">{advice.because}</p>}
       {advice?.sMm === null && <p className="theatre-note">{advice.because} Leave it out, or put it where you can.</p>}
       <h3>What could go wrong here</h3>
       {checks.length === 0 && <p className="theatre-note">No check of this place asks for care.</p>}

@@ -57,7 +57,7 @@ export function ReasonDialog({ title, common, actions, onClose, children }: Reas
           </button>
         ))}
         <button type="button" className="button" onClick={() => dialog.current?.close()}>
-          Leave it
+          Go back
         </button>
       </p>
     </dialog>

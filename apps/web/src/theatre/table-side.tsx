@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { Field } from '../form/field.tsx';
 import { numberFault, readNumber } from '../form/read-number.ts';
+import { figure } from '../plan/words.ts';
 import type { Append } from '../sync/new-event.ts';
 import { useDraft } from '../sync/use-draft.ts';
 import { Stepper } from './stepper.tsx';
@@ -12,12 +13,14 @@ import { minutesSince, useNow } from './use-now.ts';
 interface TableSideProps {
   readonly state: CaseState;
   readonly append: Append;
+  /** What the plan's column weighs; null without a plan. */
+  readonly columnG: number | null;
 }
 
-export function TableSide({ state, append }: TableSideProps) {
+export function TableSide({ state, append, columnG }: TableSideProps) {
   return (
     <div className="theatre-two">
-      <Putty state={state} append={append} />
+      <Putty {...{ state, append, columnG }} />
       <Counts state={state} append={append} />
     </div>
   );
@@ -25,7 +28,7 @@ export function TableSide({ state, append }: TableSideProps) {
 
 const readText = (kept: unknown): string => (typeof kept === 'string' ? kept : '');
 
-function Putty({ state, append }: TableSideProps) {
+function Putty({ state, append, columnG }: TableSideProps) {
   const { caseId } = state;
   const { putty } = state.theatre;
   const grams = useDraft(`putty-grams.${caseId}`, readText);
@@ -75,7 +78,18 @@ function Putty({ state, append }: TableSideProps) {
           if (!why) mix();
         }}
       >
-        <Field label="Putty to mix" unit="g" inputMode="decimal" value={grams.value} onChange={grams.set} />
+        <Field
+          label="Putty to mix"
+          unit="g"
+          inputMode="decimal"
+          value={grams.value}
+          onChange={grams.set}
+          help={
+            columnG === null
+              ? null
+              : `The column of the plan weighs ${figure(columnG)} g by the usual density of its material; some is always left over.`
+          }
+        />
         <Field
           label="Workable for, as the packet says"
           unit="min"
@@ -99,7 +113,7 @@ function Putty({ state, append }: TableSideProps) {
 /** What theatres count; others are typed. */
 const USUAL = ['swabs', 'needles', 'blades'];
 
-function Counts({ state, append }: TableSideProps) {
+function Counts({ state, append }: Omit<TableSideProps, 'columnG'>) {
   const { counts } = state.theatre;
   const [other, setOther] = useState('');
   const known = counts.map(({ value }) => value.what);

@@ -4,7 +4,7 @@ import './theatre.css';
 import '../plan/ruler/ruler.css';
 import '../plan/margins/margins.css';
 import { type CaseState, type RecordedEvent, STAGES, stageOf } from '@bonewright/casebook';
-import { type Case, type Construct, constructSchema } from '@bonewright/construct';
+import { type Case, type Construct, constructSchema, frameFacts } from '@bonewright/construct';
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { Patterns } from '../drawing/patterns.tsx';
@@ -37,6 +37,7 @@ export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
   const chosen = state.construct;
   const construct = useMemo(() => (chosen ? constructSchema.parse(chosen.value.construct) : null), [chosen]);
   const gone = construct && patientCase ? goneFromDrawer(construct, patientCase.drawer) : null;
+  const usable = patientCase && construct && !gone ? { patientCase, construct } : null;
   const nav = <Sides {...{ state, side, show }} />;
   return (
     <div className="theatre">
@@ -50,19 +51,25 @@ export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
           Look whether the numbers still mean the same pins.
         </div>
       )}
-      {side === 'pins' && patientCase && construct && !gone ? (
-        <WithPlan {...{ state, append, patientCase, construct, nav }} />
+      {side === 'pins' && usable ? (
+        <WithPlan {...usable} {...{ state, append, nav }} onTable={() => show('table')} />
       ) : (
         <>
           <TheatreHead title={SIDE_WORDS[side]} nav={nav} />
           {side === 'pins' && <NoPlan caseId={state.caseId} because={gone} />}
-          {side === 'table' && <TableSide state={state} append={append} />}
+          {side === 'table' && (
+            <TableSide {...{ state, append }} columnG={usable && columnMassG(usable.patientCase, usable.construct)} />
+          )}
           {side === 'notes' && <Notes {...{ state, append, recorded }} />}
         </>
       )}
     </div>
   );
 }
+
+/** Of all columns of the plan together. */
+const columnMassG = (patientCase: Case, construct: Construct): number =>
+  frameFacts(patientCase, construct).columnMassesG.reduce((sum, massG) => sum + massG, 0);
 
 interface SidesProps {
   readonly state: CaseState;
@@ -112,6 +119,7 @@ interface WithPlanProps extends Pick<TheatreStageProps, 'state' | 'append'> {
   readonly patientCase: Case;
   readonly construct: Construct;
   readonly nav: ReactNode;
+  readonly onTable: () => void;
 }
 
 function WithPlan(props: WithPlanProps) {

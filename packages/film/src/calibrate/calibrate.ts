@@ -20,6 +20,8 @@ export function calibrateIn(film: Attenuation, calibration: Calibration): Scale 
   switch (calibration.kind) {
     case 'scale':
       return plain(calibration.mmPerPixel, (calibration.sdPercent ?? value('imaging.scale.usual-sd-percent')) / 100);
+    case 'implant':
+      return fromImplant(calibration);
     case 'geometry': {
       const { sourceToDetectorMm: sid, objectToDetectorMm: height, detectorPitchMm } = calibration;
       return plain((detectorPitchMm * (sid - height)) / sid, value('imaging.height.sd') / (sid - height));
@@ -31,6 +33,16 @@ export function calibrateIn(film: Attenuation, calibration: Calibration): Scale 
 
 function plain(mmPerPixel: number, relativeSd: number): Scale {
   return { mmPerPixel: { value: mmPerPixel, sd: mmPerPixel * relativeSd }, ball: null, ballHeightErrorPercent: null };
+}
+
+/** It lies in the bone: no difference in height is left. The sd is that of the two clicks. */
+function fromImplant({ diameterMm, across: [a, b] }: Extract<Calibration, { kind: 'implant' }>): Scale {
+  const px = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  if (px === 0) {
+    const why = 'both edges of the implant were clicked at one place';
+    return { mmPerPixel: { value: null, sd: null, why }, ball: null, ballHeightErrorPercent: null };
+  }
+  return plain(diameterMm / px, (Math.SQRT2 * value('measure.click.sd')) / px);
 }
 
 /** Short axis of a sphere's shadow to its diameter; the difference in height is taken out where it is given. */

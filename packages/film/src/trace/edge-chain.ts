@@ -4,8 +4,8 @@
  */
 
 export interface Chain {
-  readonly centre: number[];
-  readonly halfWidth: number[];
+  readonly centre: readonly number[];
+  readonly halfWidth: readonly number[];
   /** Mean score of its blocks: 1 where both edges are as strong as the strongest pairs. */
   readonly strength: number;
 }

@@ -3,7 +3,7 @@
  * strong on both sides, and of all such chains the one that runs smoothly. Only a start for the fit, good to a pixel or two.
  */
 import { type Attenuation, sampleAt } from './attenuation.ts';
-import { bestChain, FARTHEST_CENTRE } from './edge-chain.ts';
+import { bestChain, type Chain, FARTHEST_CENTRE } from './edge-chain.ts';
 import { type LineFrame, pointAt } from './frame.ts';
 
 /** A first idea of the bone, by blocks along the line; all in pixels. */
@@ -23,7 +23,7 @@ const LENGTH_TO_HALF_WIDTH = 2.4;
 const BLOCKS = { least: 6, most: 24, pxAtLeast: 6 };
 
 /** The bone nearest to the line, other than those found before; null where no pair of edges stands out. */
-export function findBone(film: Attenuation, frame: LineFrame, others: readonly RoughBone[] = []): RoughBone | null {
+export function findBone(film: Attenuation, frame: LineFrame, others: readonly Chain[] = []): RoughBone | null {
   const widest = Math.floor(frame.lengthPx / LENGTH_TO_HALF_WIDTH);
   const reach = Math.ceil(widest * (1 + FARTHEST_CENTRE)) + 4;
   const count = Math.max(BLOCKS.least, Math.min(BLOCKS.most, Math.floor(frame.lengthPx / BLOCKS.pxAtLeast)));

@@ -24,6 +24,7 @@ export interface FittedSegment {
   readonly noise: number;
   /** Misfit of the median row; about 1 where the model holds. */
   readonly chi: number;
+  readonly strength?: number;
   readonly honesty: Honesty;
   /** Why no edge can be read at s, or null: metal within reach. */
   blockedAt(s: number, mmPerPixel: number): string | null;
@@ -128,6 +129,7 @@ function fitFrom(
     height,
     noise,
     chi: median(done.rowChi),
+    strength: rough.strength,
     honesty: honestyOf(rows, done.residuals, done.rowChi),
     blockedAt: (s, mm) =>
       metalNear(film, frame, done.model, metal, s, value('imaging.metal.clearance') / mm)

@@ -47,6 +47,12 @@ function readCalibration(c: Json): Calibration {
         throw new InputError(`sdPercent ${sdPercent} is below 0`, at('sdPercent'));
       return { kind: 'scale', mmPerPixel: positive(c.mmPerPixel, at('mmPerPixel')), sdPercent };
     }
+    case 'implant': {
+      const across = array(c.across, at('across'));
+      if (across.length !== 2) throw new InputError(`${across.length} edges given`, at('across'), 'give two');
+      const [a, b] = across.map((edge, i) => pixel(edge, `${at('across')}[${i}]`));
+      return { kind: 'implant', diameterMm: positive(c.diameterMm, at('diameterMm')), across: [a!, b!] };
+    }
     case 'geometry': {
       const sourceToDetectorMm = positive(c.sourceToDetectorMm, at('sourceToDetectorMm'));
       return {
@@ -60,7 +66,7 @@ function readCalibration(c: Json): Calibration {
       throw new InputError(
         `calibration kind ${JSON.stringify(c.kind ?? null)} is unknown`,
         at('kind'),
-        'use ball, scale or geometry',
+        'use ball, scale, implant or geometry',
       );
   }
 }

@@ -38,6 +38,8 @@ function basisOf(calibration: Calibration): string {
       return `from the ${figure(calibration.diameterMm, calibration.diameterMm % 1 === 0 ? 0 : 2)} mm ball in the film`;
     case 'scale':
       return 'from a scale typed in';
+    case 'implant':
+      return `from an implant of ${figure(calibration.diameterMm, 2)} mm`;
     case 'geometry':
       return 'from the geometry of the set-up';
   }

@@ -1,7 +1,7 @@
 /** A calibration as typed, one field a text, and the one that can be recorded when the fields are whole. */
 import type { Calibration } from '@bonewright/film';
 import { readNumber } from '../../form/read-number.ts';
-import { type MaybePixel, readPixel } from './pixel.ts';
+import { type MaybePixel, readPixel, readPixels } from './pixel.ts';
 
 export type CalibrationKind = Calibration['kind'];
 
@@ -9,6 +9,8 @@ export interface CalibrationDraft {
   readonly kind: CalibrationKind;
   /** The rough place of the ball. */
   readonly near: MaybePixel;
+  /** The edges of the implant. */
+  readonly across: readonly [MaybePixel, MaybePixel];
   readonly diameterMm: string;
   readonly sourceToDetectorMm: string;
   readonly ballToDetectorMm: string;
@@ -18,11 +20,12 @@ export interface CalibrationDraft {
   readonly sdPercent: string;
 }
 
-export type CalibrationField = Exclude<keyof CalibrationDraft, 'kind' | 'near'>;
+export type CalibrationField = Exclude<keyof CalibrationDraft, 'kind' | 'near' | 'across'>;
 
 const EMPTY: CalibrationDraft = {
   kind: 'ball',
   near: null,
+  across: [null, null],
   diameterMm: '',
   sourceToDetectorMm: '',
   ballToDetectorMm: '',
@@ -32,7 +35,7 @@ const EMPTY: CalibrationDraft = {
   sdPercent: '',
 };
 
-const KINDS: readonly CalibrationKind[] = ['ball', 'scale', 'geometry'];
+const KINDS: readonly CalibrationKind[] = ['ball', 'implant', 'scale', 'geometry'];
 
 /** From a recorded calibration or an unfinished one; anything else counts as empty. */
 export function calibrationDraft(kept: unknown): CalibrationDraft {
@@ -42,7 +45,8 @@ export function calibrationDraft(kept: unknown): CalibrationDraft {
     key in EMPTY && (typeof value === 'number' || typeof value === 'string') ? [[key, String(value)] as const] : [],
   );
   const kind = KINDS.find((known) => known === said.get('kind')) ?? EMPTY.kind;
-  return { ...EMPTY, ...Object.fromEntries(texts), kind, near: readPixel(said.get('near')) };
+  const [a = null, b = null] = readPixels(said.get('across'), 2);
+  return { ...EMPTY, ...Object.fromEntries(texts), kind, near: readPixel(said.get('near')), across: [a, b] };
 }
 
 /** Null while a field that this kind needs is missing or wrong. */
@@ -58,6 +62,11 @@ export function calibrationOf(draft: CalibrationDraft): Calibration | null {
       if (!draft.near || diameterMm === null || diameterMm <= 0) return null;
       const heights = { ...more('sourceToDetectorMm', 1), ...more('ballToDetectorMm'), ...more('objectToDetectorMm') };
       return { kind: 'ball', diameterMm, near: draft.near, ...heights };
+    }
+    case 'implant': {
+      const diameterMm = n('diameterMm');
+      const [a, b] = draft.across;
+      return a && b && diameterMm !== null && diameterMm > 0 ? { kind: 'implant', diameterMm, across: [a, b] } : null;
     }
     case 'scale': {
       const mmPerPixel = n('mmPerPixel');

@@ -93,6 +93,21 @@ test('a ball is recorded when its size is a number and its place is clicked', ()
   ]);
 });
 
+test('an implant is recorded by its diameter and both its edges, and gives the place back after a reload', () => {
+  const film = filmAfter();
+  const typed: Unfinished = { calibration: { ...workingOf(film, {}).calibration, kind: 'implant', diameterMm: '1.2' } };
+  const one = withMark(workingOf(film, typed), typed, 'implant-1', [100, 200]);
+  expect(settle(film, one).events).toEqual([]);
+  expect(nextTarget(workingOf(film, one))).toBe('implant-2');
+  const { events } = settle(film, withMark(workingOf(film, one), one, 'implant-2', [112, 200]));
+  const line = [
+    [100, 200],
+    [112, 200],
+  ];
+  expect(filmAfter(...events).calibration?.value).toEqual({ kind: 'implant', diameterMm: 1.2, across: line });
+  expect(workingOf(filmAfter(...events), {}).calibration.across).toEqual(line);
+});
+
 test('a source nearer than the bone is no geometry', () => {
   const draft = {
     ...workingOf(filmAfter(), {}).calibration,

@@ -2,7 +2,7 @@
 import type { Pixel } from '@bonewright/film';
 import { type PointerEvent, useContext } from 'react';
 import { Haloed, lineThrough } from '../../plan/films/halo.tsx';
-import { placeOf, TARGET_WORDS, TARGETS, type Target } from '../marks/target.ts';
+import { isOfKind, placeOf, TARGET_WORDS, TARGETS, type Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
 import type { Working } from '../marks/working.ts';
 import { type Turn, toScreen } from '../plate/turn.ts';
@@ -21,6 +21,8 @@ interface MarkedProps {
 
 const WORD: Readonly<Record<Target, string>> = {
   ball: '',
+  'implant-1': '',
+  'implant-2': '',
   'click-1': '1',
   'click-2': '2',
   'click-3': '3',
@@ -49,7 +51,7 @@ export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) 
         />
       )}
       {TARGETS.map((target) => {
-        const at = placeOf(working, target);
+        const at = isOfKind(target, working.calibration.kind) ? placeOf(working, target) : null;
         if (!at) return null;
         return (
           <g key={target} opacity={target === 'ball' && isBallFound ? 0.55 : 1}>
@@ -82,7 +84,7 @@ export function Marked({ marks, unit, isBallFound, onSay, onTap }: MarkedProps) 
 function balloonsOf(working: Working, unit: number, turn: Turn): ReadonlyMap<Target, Pixel> {
   const onScreen = ([col, row]: Pixel): Pixel => toScreen(turn, [col / unit, row / unit]);
   const placed = TARGETS.flatMap((target) => {
-    const at = placeOf(working, target);
+    const at = isOfKind(target, working.calibration.kind) ? placeOf(working, target) : null;
     return at ? [{ target, at: onScreen(at) }] : [];
   });
   const taken: Pixel[] = [];

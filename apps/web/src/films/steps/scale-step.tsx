@@ -1,4 +1,4 @@
-/** How large a pixel is at the bone: by a steel ball, a known scale or the geometry; what the file says is shown beside. */
+/** How large a pixel is at the bone: by a steel ball, an implant of known diameter, a known scale or the geometry; what the file says is shown beside. */
 import type { FilmState } from '@bonewright/casebook';
 import type { Spacing } from '@bonewright/film';
 import { Choice } from '../../form/choice.tsx';
@@ -19,6 +19,7 @@ interface ScaleStepProps {
 
 const KINDS: readonly (readonly [CalibrationKind, string])[] = [
   ['ball', 'steel ball'],
+  ['implant', 'implant'],
   ['scale', 'scale'],
   ['geometry', 'geometry'],
 ];
@@ -64,6 +65,25 @@ export function ScaleStep({ film, spacing, marks, target, onTarget }: ScaleStepP
               {field('objectToDetectorMm', 'Bone above detector', 'mm', true)}
             </div>
           </details>
+        </>
+      )}
+      {calibration.kind === 'implant' && (
+        <>
+          <div className="scale-ball">
+            {field('diameterMm', 'Implant across', 'mm')}
+            <button
+              type="button"
+              className="button"
+              aria-pressed={target?.startsWith('implant') ?? false}
+              onClick={() => onTarget('implant-1')}
+            >
+              {calibration.across.every((place) => place !== null) ? 'Click its edges again' : 'Click its two edges'}
+            </button>
+          </div>
+          <span className="caption">
+            A pin or wire in the bone, its diameter known. Straight across it, with the loupe: the shorter it is across,
+            the less the scale is sure.
+          </span>
         </>
       )}
       {calibration.kind === 'scale' && (

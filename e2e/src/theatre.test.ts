@@ -1,0 +1,83 @@
+/** In theatre a pin goes in 2 mm off: the margins, the advice for the next pin and the record follow, and a reload loses nothing. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { launch } from './browser.ts';
+
+const TABLET = { width: 1024, height: 768 };
+const CASE = 'demo-squirrel';
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+  const address = inject('address');
+  await fetch(`${address}/api/demo/reset`, { method: 'POST', headers: { origin: address } });
+  await demonstrationReady(address);
+}, 300_000);
+afterAll(() => browser.close());
+
+test('a pin 2 mm off changes margins and the advice for the next pin; taken back, the plan stands again', async () => {
+  const page = await browser.newPage({ viewport: TABLET });
+  await page.goto(`${inject('address')}/case/${CASE}/theatre`);
+  const asWanted = await settled(page);
+  expect(asWanted.title).toBe('Pin 1 of 6');
+
+  const more = page.getByRole('button', { name: /Distance of P1.*more/ });
+  for (let half = 0; half < 4; half += 1) await more.click();
+  const off = await settled(page);
+  expect(off.others).toContain('2.0 mm distal of where it was wanted');
+  expect(off.margins).not.toEqual(asWanted.margins);
+  expect(off.others).not.toBe(asWanted.others);
+  expect(distanceToP1(off.others)).toBeCloseTo(distanceToP1(asWanted.others) - 2, 1);
+
+  await page.reload();
+  expect((await settled(page)).others).toBe(off.others);
+
+  await page.getByRole('button', { name: /P1 is in at/ }).click();
+  await page.getByRole('heading', { name: 'Pin 2 of 6' }).waitFor();
+  const next = await settled(page);
+  expect(next.second).toMatch(/from P1$/);
+
+  await page.getByRole('button', { name: /^P1/ }).first().click();
+  await page.getByRole('button', { name: 'Take the entry back' }).click();
+  await page.getByRole('button', { name: 'typed for the wrong pin' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Take the entry back' }).click();
+  await page.getByRole('heading', { name: 'Pin 1 of 6' }).waitFor();
+  expect((await settled(page)).margins).toEqual(asWanted.margins);
+  await page.close();
+});
+
+const distanceToP1 = (others: string): number => Number(/([\d.]+) mm from P1/.exec(others)?.[1]);
+
+/** What the screen says once nothing is being worked out any more. */
+async function settled(page: Page) {
+  await page.waitForTimeout(500);
+  await page
+    .locator('.theatre-after')
+    .getByText(/stay|move/)
+    .first()
+    .waitFor({ timeout: 90_000 });
+  await page.getByText('figures still moving').waitFor({ state: 'detached', timeout: 90_000 });
+  return {
+    title: await page.getByRole('heading', { level: 2 }).textContent(),
+    margins: [
+      await page.locator('.theatre-figure[role=status]').textContent(),
+      await page.getByRole('list', { name: 'The other margins' }).textContent(),
+    ],
+    others: (await page.locator('.theatre-after').textContent()) ?? '',
+    second: await page.locator('.theatre-second').textContent(),
+  };
+}
+
+/** The demonstration's films are drawn and measured after the server has started. */
+async function demonstrationReady(address: string): Promise<void> {
+  for (let tries = 0; tries < 280; tries += 1) {
+    const { cases, preparing } = (await (await fetch(`${address}/api/cases`)).json()) as {
+      cases: { caseId: string }[];
+      preparing: boolean;
+    };
+    if (!preparing && cases.some(({ caseId }) => caseId === CASE)) return;
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+  }
+  throw new Error('the demonstration was not ready in time');
+}
