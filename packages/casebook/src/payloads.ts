@@ -58,6 +58,8 @@ export const filmAdded = z.strictObject({
   /** Null until somebody says which view it is. */
   view: viewSchema.nullable(),
   takenAt: timeSchema.nullable(),
+  /** Squared up from a photograph of a film: its greys are not those of the film, its angles hold, its lengths only once calibrated. */
+  photograph: z.literal(true).exactOptional(),
 });
 
 const filmId = { filmId: idSchema };

@@ -16,7 +16,7 @@ function sentence(event: CaseEvent): string {
     case 'patient-amended':
       return `Patient amended: ${amendments(payload)}.`;
     case 'film-added':
-      return `Film ${payload.fileName} added${payload.view ? `, ${payload.view} view` : ''}.`;
+      return `${payload.photograph ? 'Photograph of a film' : 'Film'} ${payload.fileName} added${payload.view ? `, ${payload.view} view` : ''}.`;
     case 'film-removed':
       return 'Film taken out of the case; its file is kept.';
     case 'film-view-set':

@@ -43,10 +43,7 @@ export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
       },
       {
         kind: 'drawer-set',
-        payload: withTested(drawer, columnId, {
-          youngMPa: youngMPa.value,
-          yieldMPa: strengthMPa?.value ?? null,
-        }),
+        payload: withTested(drawer, columnId, answer.result),
         why: 'bench test of the putty',
       },
     ]);

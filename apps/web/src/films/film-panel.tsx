@@ -6,8 +6,10 @@ import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
 import { moment } from '../words/time.ts';
 import { useOpenFilm } from './engine/use-open-film.ts';
+import type { Intake } from './intake/use-intake.ts';
 import { nextTarget, TARGET_WORDS, type Target } from './marks/target.ts';
 import { useMarks } from './marks/use-marks.ts';
+import { CornersDrawn } from './overlay/corners-drawn.tsx';
 import { saysPlace } from './overlay/marked.tsx';
 import type { Aim } from './plate/aim.ts';
 import { FilmPlate } from './plate/film-plate.tsx';
@@ -15,7 +17,9 @@ import { KeysHelp, Legend } from './plate/plate-help.tsx';
 import type { LinkedLevels } from './plate/use-levels.ts';
 import { isWhole } from './shown-films.ts';
 import { FilmSteps } from './steps/film-steps.tsx';
+import { PhotographStep } from './steps/photograph-step.tsx';
 import { StepsFrame } from './steps/steps-frame.tsx';
+import { useCorners } from './steps/use-corners.ts';
 import { TakeOut } from './take-out.tsx';
 import { useTracing } from './trace/use-tracing.ts';
 
@@ -24,16 +28,18 @@ interface FilmPanelProps {
   readonly place: 'first' | 'second';
   readonly isCurrent: boolean;
   readonly isOwn: (seq: number) => boolean;
+  readonly intake: Intake;
   readonly linked: LinkedLevels;
   readonly append: Append;
 }
 
-export function FilmPanel({ film, place, isCurrent, isOwn, linked, append }: FilmPanelProps) {
+export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, append }: FilmPanelProps) {
   const { filmId } = film;
   const file = film.file.value;
   const opening = useOpenFilm(file.sha256, file.fileName);
   const marks = useMarks(film, append);
   const tracing = useTracing({ film, opening, isOwn, append });
+  const corners = useCorners();
   const [wanted, setWanted] = useState<Target | null>(null);
 
   const target = wanted ?? nextTarget(marks.working);
@@ -59,11 +65,11 @@ export function FilmPanel({ film, place, isCurrent, isOwn, linked, append }: Fil
             name={name}
             marks={marks}
             trace={film.trace?.value ?? null}
-            aim={aim}
+            aim={corners.aim ?? aim}
             busy={tracing.kind === 'running' ? 'finding the walls' : null}
             linked={linked}
             onTarget={setWanted}
-            over={() => null}
+            over={(unit) => <CornersDrawn placed={corners.placed} unit={unit} />}
           />
         )}
         {opening.kind === 'reading' && <p className="plate plate-empty">Reading {file.fileName}</p>}
@@ -80,6 +86,13 @@ export function FilmPanel({ film, place, isCurrent, isOwn, linked, append }: Fil
         isWhole={isWhole(film)}
         isCurrent={isCurrent}
       >
+        {opening.kind === 'open' && opening.film.facts.format !== 'dicom' && !file.photograph && (
+          <PhotographStep
+            open={opening.film}
+            corners={corners}
+            onSquared={(bytes) => intake.takeSquared(`${file.fileName}, squared up.png`, bytes)}
+          />
+        )}
         {opening.kind === 'open' && (
           <FilmSteps
             film={film}
@@ -107,8 +120,12 @@ function followsOn(target: Target): Target | null {
   return target === 'end-1' ? 'end-2' : null;
 }
 
+const PHOTOGRAPH = 'photograph: low trust, angles only until calibrated';
+
 function headWords(film: FilmState): string {
   const towards = film.clicks?.value.columnTowards;
-  const { takenAt } = film.file.value;
-  return [takenAt && `taken ${moment(takenAt)}`, towards && `${towards} to the right`].filter(Boolean).join(' · ');
+  const { takenAt, photograph } = film.file.value;
+  return [photograph && PHOTOGRAPH, takenAt && `taken ${moment(takenAt)}`, towards && `${towards} to the right`]
+    .filter(Boolean)
+    .join(' · ');
 }

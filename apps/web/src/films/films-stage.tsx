@@ -44,6 +44,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
             place={PLACES[i] ?? 'second'}
             isCurrent={i === current}
             isOwn={isOwn}
+            intake={intake}
             linked={levelsOf(PLACES[i] ?? 'second')}
             append={append}
           />

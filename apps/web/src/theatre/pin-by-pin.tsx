@@ -4,7 +4,6 @@ import { type Case, type Construct, type InTheatre, inPlanNumbers } from '@bonew
 import { type ReactNode, useMemo, useState } from 'react';
 import type { Engine } from '../plan/engine/engine.ts';
 import { useAssessment } from '../plan/engine/use-assessment.ts';
-import { useIsNarrow } from '../plan/use-is-narrow.ts';
 import { figure } from '../plan/words.ts';
 import type { Append } from '../sync/new-event.ts';
 import { useDraft } from '../sync/use-draft.ts';
@@ -46,7 +45,6 @@ export function PinByPin({ state, append, engine, patientCase, planned, nav, onT
   const theatre = useMemo(() => inTheatreOf({ theatre: recorded }, count), [recorded, count]);
   const [wanted, select] = useState<number | null>(null);
   const pin = wanted ?? firstToDo(theatre, count);
-  const isNarrow = useIsNarrow();
   const standing = useAsPlaced(engine, 'search', patientCase, planned, theatre);
   const kept = useDraft(`theatre.${state.caseId}`, readDraft);
   const advice = standing.answer?.remaining.find((each) => each.pin === pin);
@@ -93,13 +91,11 @@ export function PinByPin({ state, append, engine, patientCase, planned, nav, onT
             checks={(plan?.checks ?? []).filter((check) => check.pin === pin && check.verdict !== 'good')}
           />
         )}
-        {hand && !isNarrow && (
-          <Entry {...{ patientCase, theatre, hand, answer }} isSettled={isSettled} onChange={kept.set} />
-        )}
+        {hand && <Entry {...{ patientCase, theatre, hand, answer }} isSettled={isSettled} onChange={kept.set} />}
         {!hand && <AllDone theatre={recorded} onTable={onTable} />}
         <MarginThen plan={plan} isFull={isFull} inPlan={state.construct?.value.summary?.worst.p05 ?? null} />
       </div>
-      {hand && !isNarrow && (
+      {hand && (
         <PinActions
           {...{ theatre, hand, next, append }}
           onDone={() => {
@@ -110,7 +106,6 @@ export function PinByPin({ state, append, engine, patientCase, planned, nav, onT
         />
       )}
       <p className="quiet theatre-caution">
-        {isNarrow ? 'On a phone theatre is for reading; pins are entered on a tablet or a computer. ' : ''}
         Places are advice from films that may be off: the surgeon sees the limb and decides. An empty hole weakens the
         bone as a pin does and is not in these margins.
       </p>

@@ -48,7 +48,7 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
       <ul className="theatre-orders">
         <li>{wire ? <WireOrder wire={wire} /> : plannedPin.drawerId}</li>
         <li>
-          <b>{directionWords(plannedPin.aboutDeg)}</b>
+          <Direction words={directionWords(plannedPin.aboutDeg)} />
         </li>
         <li>
           <b>{figure(found.pastNearWallMm)} mm</b> deep
@@ -81,6 +81,16 @@ export function PlannedPlace({ patientCase, planned, theatre, hand, standing, ch
       </dl>
       <p className="caption">{`Pilot hole: ${PILOT.name}, ${PILOT.value} ${PILOT.unit}. ${PILOT.source.title}, ${PILOT.source.year}. ${PILOT.note}`}</p>
     </section>
+  );
+}
+
+/** `from lateral`; one that says what it is off from needs no more words. */
+function Direction({ words }: { readonly words: string }) {
+  return (
+    <>
+      {words.includes(' ') ? '' : 'from '}
+      <b>{words}</b>
+    </>
   );
 }
 

@@ -24,14 +24,17 @@ interface TheatreRulerProps {
 }
 
 /** The place that the layout keeps for distances between pins is not used here. */
-const HEIGHT_PX = 216;
+const LEAST_HEIGHT_PX = 216;
+const SHARE_OF_SCREEN = 0.3;
+
+const heightPx = (): number => Math.max(LEAST_HEIGHT_PX, SHARE_OF_SCREEN * window.innerHeight);
 
 export function TheatreRuler(props: TheatreRulerProps) {
   const { patientCase, construct } = props;
   const [box, { width }] = useSize<HTMLDivElement>();
   const placement = useMemo(() => place(patientCase, construct), [patientCase, construct]);
   const layout = useMemo(
-    () => (width > 0 ? layOut(patientCase, placement, width, HEIGHT_PX) : null),
+    () => (width > 0 ? layOut(patientCase, placement, width, heightPx()) : null),
     [patientCase, placement, width],
   );
   return (

@@ -57,21 +57,37 @@ export function columnInputs({ drawer }: Case, construct: Construct): Input[] {
       const column = f.columns[c]!;
       column.clearanceMm = Math.max(0, column.clearanceMm + offMm);
     });
-    const strength = scaledBy(`strength of the ${which}`, yieldId, (f, factor) => {
+    const stronger = (f: Figures, factor: number) => {
       f.columns[c]!.yieldMPa *= factor;
       f.columns[c]!.fatigueMPa *= factor;
-    });
-    const modulus = scaledBy(`modulus of the ${which}`, youngId, (f, factor) => {
+    };
+    const stiffer = (f: Figures, factor: number) => {
       f.columns[c]!.youngMPa *= factor;
-    });
+    };
+    const { yieldMPa, yieldSdMPa, youngMPa, youngSdMPa } = item;
     const size = offBy(`diameter of the ${which}`, 'column.diameter-sd-share', (f, off) => {
       f.columns[c]!.diameterMm *= Math.exp(off);
     });
     return [
       height,
-      ...(item.yieldMPa === undefined ? [strength] : []),
-      ...(item.youngMPa === undefined ? [modulus] : []),
+      ...(yieldMPa === undefined
+        ? [scaledBy(`strength of the ${which}`, yieldId, stronger)]
+        : statedInput(`tested strength of the ${which}`, yieldMPa, yieldSdMPa, stronger)),
+      ...(youngMPa === undefined
+        ? [scaledBy(`modulus of the ${which}`, youngId, stiffer)]
+        : statedInput(`tested modulus of the ${which}`, youngMPa, youngSdMPa, stiffer)),
       ...(moulded ? [size] : []),
     ];
   });
+}
+
+/** What the drawer states with a spread of its own, drawn so that it stays above 0; without one it is exact. */
+function statedInput(
+  words: string,
+  middle: number,
+  sd: number | undefined,
+  apply: (figures: Figures, factor: number) => void,
+): Input[] {
+  if (!sd) return [];
+  return [{ words, evidence: null, move: ({ figures }, z) => apply(figures, Math.exp((z * sd) / middle)) }];
 }

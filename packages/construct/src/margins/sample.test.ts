@@ -3,8 +3,10 @@ import owl from '../../cases/solid/owl-tibiotarsus-tilted.json' with { type: 'js
 import squirrel from '../../cases/solid/squirrel-tibia.json' with { type: 'json' };
 import { assessConstruct } from '../assess.ts';
 import type { Case } from '../model/case-file.ts';
+import { nominalFigures } from '../model/figures.ts';
 import { LOADS, type Plan } from '../model/plan.ts';
 import { readCase } from '../read-case.ts';
+import { draftOf } from './draft.ts';
 import { drawnMargins } from './drawn-margins.ts';
 import { inputsOf } from './inputs.ts';
 import { percentile } from './sample.ts';
@@ -77,4 +79,27 @@ test('of the 90 % intervals about nine in ten hold the truth', () => {
   });
   expect(held / count).toBeGreaterThan(0.82);
   expect(held / count).toBeLessThan(0.98);
+});
+
+test('a tested putty has its own spread in place of the registry’s; without one it is exact', () => {
+  const inputsWith = (column: object) => {
+    const columns = patientCase.drawer.columns.map((each) => ({ ...each, youngMPa: 2500, yieldMPa: 20, ...column }));
+    return inputsOf({ ...patientCase, drawer: { ...patientCase.drawer, columns } }, construct).map(
+      ({ words }) => words,
+    );
+  };
+  const tested = ['tested strength of the column', 'tested modulus of the column'];
+  expect(inputsWith({ youngSdMPa: 130, yieldSdMPa: 0.8 })).toEqual(expect.arrayContaining(tested));
+  expect(inputsWith({}).filter((words) => /(strength|modulus) of the column/.test(words))).toEqual([]);
+});
+
+test('a tested modulus drawn one standard deviation up is so much stiffer', () => {
+  const columns = patientCase.drawer.columns.map((each) => ({ ...each, youngMPa: 2500, youngSdMPa: 125 }));
+  const tested = { ...patientCase, drawer: { ...patientCase.drawer, columns } };
+  const input = inputsOf(tested, construct).find(({ words }) => words === 'tested modulus of the column')!;
+  const draft = draftOf(nominalFigures(tested, construct));
+  const before = draft.figures.columns[0]!.youngMPa;
+  input.move(draft, 1);
+  // exp(0.05): 5.1 % where 5 % was measured, within the 1 % to which a spread is ever known.
+  expect(draft.figures.columns[0]!.youngMPa / before).toBeCloseTo(1.05, 2);
 });

@@ -82,6 +82,9 @@ export const drawerColumnSchema = z.looseObject({
   material: z.string(),
   diameterMm: positiveMm,
   ...override,
+  /** How far the stated figures may be off, as standard deviations: a bench test knows; absent they are taken as exact. */
+  youngSdMPa: mm.optional(),
+  yieldSdMPa: mm.optional(),
 });
 
 export const drawerSchema = z.looseObject({

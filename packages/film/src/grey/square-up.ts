@@ -41,6 +41,18 @@ export function squaredSize([a, b, c, d]: Corners): { rows: number; cols: number
   };
 }
 
+/** The size in pixels of a film that is so wide and high: its shape exactly, about as many pixels as the photograph has of it. */
+export function sizeOfFilm(
+  corners: Corners,
+  { widthMm, heightMm }: { widthMm: number; heightMm: number },
+): { rows: number; cols: number } {
+  if (!(widthMm > 0 && heightMm > 0))
+    throw new InputError(`a film of ${widthMm} x ${heightMm} mm has no shape`, 'size', 'give its width and height');
+  const { rows, cols } = squaredSize(corners);
+  const pixelsPerMm = Math.max((cols - 1) / widthMm, (rows - 1) / heightMm);
+  return { cols: Math.round(widthMm * pixelsPerMm) + 1, rows: Math.round(heightMm * pixelsPerMm) + 1 };
+}
+
 /** Unit square (u right, v down) to the picture. */
 export function projection([[x0, y0], [x1, y1], [x2, y2], [x3, y3]]: Corners): (u: number, v: number) => Pixel {
   const [sx, sy] = [x0 - x1 + x2 - x3, y0 - y1 + y2 - y3];

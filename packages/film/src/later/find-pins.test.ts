@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Pixel } from '../model/trace.ts';
 import { shadowOf } from '../projector/project.ts';
-import { CAMERA, FILM, filmOf, IM, MAGNIFIED, PINS, type Pin } from './drawn-repair.ts';
+import { CAMERA, FILM, filmOf, IM, MAGNIFIED, PINS, type Pin, place } from './drawn-repair.ts';
 import { findPins } from './find-pins.ts';
 import { type ExpectedRod, type FoundRod, isFound } from './rod.ts';
 
@@ -35,7 +35,7 @@ function check(found: FoundRod, pin: Pin): void {
   expect(Math.abs(degrees(found.line) - degrees([near, tip]))).toBeLessThan(0.25);
   const widthPx = (pin.diameterMm * MAGNIFIED) / CAMERA.pitchMm;
   // standard drawer sizes lie 12 % apart: half of that tells them apart
-  expect(Math.abs(found.widthPx / widthPx - 1)).toBeLessThan(0.06);
+  expect(Math.abs(found.widthPx! / widthPx - 1)).toBeLessThan(0.06);
   // a pixel of 0.1 mm: the depth limits are whole pin diameters
   const [tx, ty] = found.tip.place!;
   expect(Math.hypot(tx - tip[0], ty - tip[1])).toBeLessThan(1);
@@ -64,6 +64,29 @@ test('a pin in the canal is found through the pins that cross it, and they throu
     if (!isFound(found)) throw new Error(`${found.name}: ${found.why}`);
     check(found, all[i]!);
   }
+});
+
+test('a tip beside a pin that crosses it aslant is less sure than a free one, and within three of its sds', () => {
+  const im: Pin = { near: place(0, -20.5), tip: place(0, 4.2), diameterMm: 1.6 };
+  const aslant: Pin = { near: place(12, 0.97), tip: place(-4, 6.57), diameterMm: 1.1 };
+  const wanted = [expectedOf(im, 3, { px: 3, deg: 1, tipPx: 10 })];
+  const [tip, free] = [[im, aslant], [im]].map((pins) => {
+    const [found] = findPins(filmOf(pins), wanted, SEARCH);
+    if (!isFound(found!)) throw new Error(found!.why);
+    return found.tip;
+  });
+  const [c, r] = shadowOf(CAMERA, im.tip);
+  const [x, y] = tip!.place!;
+  expect(Math.hypot(x - c, y - r)).toBeLessThan(3 * tip!.sdPx!);
+  expect(tip!.sdPx!).toBeGreaterThan(1.5 * free!.sdPx!);
+});
+
+test('a pin of five pixels has a line but no thickness', () => {
+  const thin: Pin = { ...PINS[0]!, diameterMm: 0.5 };
+  const [found] = findPins(filmOf([thin]), [expectedOf(thin, 0, { px: 5, deg: 3, tipPx: 0 })], SEARCH);
+  expect(found).toMatchObject({ widthPx: null, widthSdPx: null });
+  // a quarter pixel, as for the others
+  expect(away(shadowOf(CAMERA, thin.near), (found as FoundRod).line)).toBeLessThan(0.25);
 });
 
 describe('what is not there is not found', () => {

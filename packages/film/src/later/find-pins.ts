@@ -48,7 +48,7 @@ function findRod(film: Attenuation, rod: ExpectedRod, search: PinSearch): FoundR
   const frame = turned(wanted, band);
   const edges = rodEdges(film, frame, widthPx);
   if ('why' in edges) return { name, why: edges.why };
-  return measured(name, film, frame, edges, search.reachPx);
+  return measured(rod, film, frame, edges, search.reachPx);
 }
 
 /** The expected line moved and turned to where the band lies. */
@@ -57,11 +57,17 @@ function turned(frame: LineFrame, { offset, slope }: Band): LineFrame {
   return lineFrame(pointAt(frame, 0, offset - half), pointAt(frame, frame.lengthPx, offset + half));
 }
 
-function measured(name: string, film: Attenuation, start: LineFrame, edges: RodEdges, beyondPx: number): FoundRod {
+function measured(
+  { name, widthPx }: ExpectedRod,
+  film: Attenuation,
+  start: LineFrame,
+  edges: RodEdges,
+  beyondPx: number,
+): FoundRod {
   const { offset, slope } = edges.line;
   const line = [pointAt(start, 0, offset), pointAt(start, start.lengthPx, offset + slope * start.lengthPx)] as const;
   const frame = lineFrame(line[0], line[1]);
-  const ends = endsOf(film, frame, edges.widthPx, beyondPx);
+  const ends = endsOf(film, frame, widthPx, beyondPx);
   return {
     name,
     line,

@@ -82,11 +82,15 @@ function compared(placing: Placing, plan: PlannedRod, rod: FoundRod): Compared {
       sd: Math.hypot(rod.directionSdDeg, placing.turnDeg.sd!),
     },
     depthMm: depthOf(placing, plan, rod, entered),
-    diameterMm: {
-      value: rod.widthPx * mm,
-      sd: Math.hypot(rod.widthSdPx * mm, rod.widthPx * mm * (placing.pxPerMm.sd! / placing.pxPerMm.value!)),
-    },
+    diameterMm: diameterOf(placing, rod),
   };
+}
+
+function diameterOf({ pxPerMm }: Placing, { widthPx, widthSdPx }: FoundRod): Measured {
+  if (widthPx === null || widthSdPx === null)
+    return { value: null, sd: null, why: 'the rod is too thin on this film for its diameter to be read' };
+  const mm = widthPx / pxPerMm.value!;
+  return { value: mm, sd: Math.hypot(widthSdPx / pxPerMm.value!, mm * (pxPerMm.sd! / pxPerMm.value!)) };
 }
 
 /** From where the rod itself is entered to its tip, less the same of the plan. */

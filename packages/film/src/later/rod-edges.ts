@@ -8,8 +8,8 @@ export interface RodEdges {
   readonly line: { readonly offset: number; readonly slope: number };
   readonly acrossSdPx: number;
   readonly slopeSd: number;
-  readonly widthPx: number;
-  readonly widthSdPx: number;
+  readonly widthPx: number | null;
+  readonly widthSdPx: number | null;
 }
 
 interface Row {
@@ -39,6 +39,8 @@ const TUKEY = 4.685;
 const LEVEL = { beam: 1 / 2, other: 1 / 4 };
 const CHORD_SD_WIDTHS = { beam: 0.03, other: 0.07 };
 const WIDTH_FLOOR_PX = 0.15;
+/** Thinner than this, blur widens what is seen by more than sizes differ. */
+const THINNEST_PX = 7;
 
 export function rodEdges(film: Attenuation, frame: LineFrame, widthPx: number): RodEdges | { readonly why: string } {
   const signal = metalAbout(film, frame);
@@ -70,8 +72,8 @@ export function rodEdges(film: Attenuation, frame: LineFrame, widthPx: number): 
     line,
     acrossSdPx: across,
     slopeSd: (across * Math.sqrt(12)) / length,
-    widthPx: whole,
-    widthSdPx: Math.hypot(doubt * whole, WIDTH_FLOOR_PX),
+    widthPx: widthPx < THINNEST_PX ? null : whole,
+    widthSdPx: widthPx < THINNEST_PX ? null : Math.hypot(doubt * whole, WIDTH_FLOOR_PX),
   };
 }
 

@@ -23,8 +23,9 @@ export interface FoundRod {
   /** Sd of the line across at its middle, and of its direction. */
   readonly acrossSdPx: number;
   readonly directionSdDeg: number;
-  readonly widthPx: number;
-  readonly widthSdPx: number;
+  /** Null where the rod is so thin on this film that its blur is what is seen. */
+  readonly widthPx: number | null;
+  readonly widthSdPx: number | null;
   readonly near: RodEnd;
   readonly tip: RodEnd;
 }

@@ -8,7 +8,7 @@ import { type Envelope, factor, forward } from './envelope.ts';
 import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PART, partsAt, WITH_SECOND } from './layout.ts';
 import { addPrior, expectations, type PriorScale } from './prior.ts';
 import { rowModel } from './row-model.ts';
-import { emptySystem, type System, shapeOf, stepOf } from './system.ts';
+import { emptySystem, firmed, type System, shapeOf, stepOf } from './system.ts';
 
 export interface FitSetting extends PriorScale {
   /** Noise of one pixel, attenuation. */
@@ -60,7 +60,7 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
       keptPossible(
         start,
         here.model.c.map((v, i) => v + d[i]!),
-        setting.width,
+        setting,
       );
     const next = c && linearise({ ...start, c }, rows, setting, shape);
     if (next && next.system.cost < here.system.cost) {
@@ -72,8 +72,7 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
       damping *= 8;
     }
   }
-  const l = factor(shape, here.system.normal);
-  if (!l) throw new Error('trace: the normal matrix lost its definiteness');
+  const l = firmFactor(here.system);
   return {
     model: here.model,
     covariance: (u, v) => {
@@ -87,13 +86,23 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
   };
 }
 
-/** Half-widths stay positive, the canal inside the wall, the globals in their range. */
-function keptPossible(model: BoneModel, c: Float64Array, width: number): Float64Array {
+/** Factor of the matrix; where rounding has cost it its definiteness, of one with a firmer diagonal. */
+function firmFactor({ shape, normal }: System): Float64Array {
+  for (let firmer = 0; ; firmer = firmer === 0 ? 1e-12 : firmer * 10) {
+    const l = factor(shape, firmed(shape, normal, firmer));
+    if (l) return l;
+    if (firmer > 1) throw new Error('trace: the normal matrix is not definite');
+  }
+}
+
+/** Half-widths and the height stay positive, the canal inside the wall, the globals in their range. */
+function keptPossible(model: BoneModel, c: Float64Array, { width, height }: PriorScale): Float64Array {
   const at = (part: number, i: number) => indexOf(model.parts, part, i);
   for (let i = 0; i < model.grid.count; i++) {
     const outer = Math.max(0.1 * width, c[at(PART.ao, i)]!);
     c[at(PART.ao, i)] = outer;
     c[at(PART.ai, i)] = Math.min(0.99 * outer, Math.max(0.06 * width, c[at(PART.ai, i)]!));
+    c[at(PART.ho, i)] = Math.max(0.05 * height, c[at(PART.ho, i)]!);
     if (model.parts < WITH_SECOND) continue;
     c[at(PART.a2, i)] = Math.min(width, Math.max(0.04 * width, c[at(PART.a2, i)]!));
     c[at(PART.h2, i)] = Math.max(0, c[at(PART.h2, i)]!);

@@ -130,14 +130,15 @@ function blockFit(rough: RoughBone, k: number, grow: number, canal: number, blur
   return { ho, hi, b0, b1, cost: Math.sqrt(left) * (hi < 0 ? 1.5 : 1) };
 }
 
-/** Linear between medians of three neighbours, level beyond the ends. */
+/** Linear between medians of three neighbours, level beyond the ends; values that are not there (NaN) do not count. */
 export function smoothed(s: readonly number[], v: readonly number[]): (s: number) => number {
-  const m = v.map((_, i) => median(v.slice(Math.max(0, i - 1), i + 2)));
+  const known = s.flatMap((at, i) => (Number.isNaN(v[i]!) ? [] : [{ at, v: v[i]! }]));
+  const m = known.map((_, i) => median(known.slice(Math.max(0, i - 1), i + 2).map((k) => k.v)));
   return (at) => {
-    const k = s.findIndex((q) => q > at);
-    if (k < 0) return m[m.length - 1]!;
+    const k = known.findIndex((q) => q.at > at);
+    if (k < 0) return m[m.length - 1] ?? Number.NaN;
     if (k === 0) return m[0]!;
-    const t = (at - s[k - 1]!) / (s[k]! - s[k - 1]!);
+    const t = (at - known[k - 1]!.at) / (known[k]!.at - known[k - 1]!.at);
     return m[k - 1]! * (1 - t) + m[k]! * t;
   };
 }

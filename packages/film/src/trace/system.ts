@@ -81,8 +81,13 @@ export function emptySystem(shape: Envelope): System {
 /** The step that the system asks for, its diagonal raised by `damping`; null where it has none. */
 export function stepOf(system: System, damping: number): Float64Array | null {
   const { shape } = system;
-  const damped = Float64Array.from(system.normal);
-  for (let i = 0; i < shape.n; i++) damped[shape.start[i]! + i]! *= 1 + damping;
-  const l = factor(shape, damped);
+  const l = factor(shape, firmed(shape, system.normal, damping));
   return l && solved(shape, l, system.gradient);
+}
+
+/** The matrix with its diagonal raised by a share. */
+export function firmed(shape: Envelope, normal: Float64Array, share: number): Float64Array {
+  const out = Float64Array.from(normal);
+  for (let i = 0; i < shape.n; i++) out[shape.start[i]! + i]! *= 1 + share;
+  return out;
 }

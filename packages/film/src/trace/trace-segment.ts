@@ -8,7 +8,7 @@ import { findBone, type RoughBone } from './find.ts';
 import { type FitResult, type FitSetting, fitBone } from './fit.ts';
 import { type LineFrame, lineFrame } from './frame.ts';
 import { type Honesty, honestyOf } from './honesty.ts';
-import { ALONE, type BoneModel, globalsOf, modelOf, PARTS, type Part, partAt, WITH_SECOND } from './layout.ts';
+import { ALONE, type BoneModel, globalsOf, modelOf, PARTS, type Part, partAt, WITH_SECOND, weightsAt } from './layout.ts';
 import { METAL_HEIGHTS, type MetalMask, metalMask, metalNear } from './metal.ts';
 import { pixelNoise } from './noise.ts';
 import { findSecond, type SecondBone } from './second-bone.ts';
@@ -24,7 +24,6 @@ export interface FittedSegment {
   readonly noise: number;
   /** Misfit of the median row; about 1 where the model holds. */
   readonly chi: number;
-  readonly strength?: number;
   readonly honesty: Honesty;
   /** Why no edge can be read at s, or null: metal within reach. */
   blockedAt(s: number, mmPerPixel: number): string | null;
@@ -70,8 +69,24 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
     if ('why' in best || fit.chi < BETTER * best.chi) best = fit;
     if (best.chi < GOOD_CHI) break;
   }
-  return best;
+  return 'why' in best ? best : (notABone(best) ?? best);
 }
+
+/** What was fitted but is no long bone: no canal shows, or nothing stands out of the noise. */
+function notABone(fit: FittedSegment): NoBone | null {
+  if (fit.height < LEAST_NOISES * fit.noise) return { why: 'nothing near the line stands out of the noise' };
+  const { model, covariance } = fit.fit;
+  const shown = Array.from({ length: CANAL_PLACES }, (_, i) => ((i + 0.5) / CANAL_PLACES) * fit.frame.lengthPx).filter((s) => {
+    const at = weightsAt(model, 'hi', s);
+    const depth = partAt(model, 'hi', s);
+    return depth > LEAST_CANAL.share * partAt(model, 'ho', s) && depth > LEAST_CANAL.sds * fit.honesty.sdFactor * Math.sqrt(covariance(at, at));
+  });
+  if (shown.length >= LEAST_CANAL.places * CANAL_PLACES) return null;
+  return { why: 'no canal shows along the line: this is not the shaft of a long bone' };
+}
+const LEAST_NOISES = 2;
+const CANAL_PLACES = 20;
+const LEAST_CANAL = { share: 0.12, sds: 4, places: 0.3 };
 
 /** Other pairs of edges are tried while the fit is worse than this, if they are nearly as strong, and taken if clearly better. */
 const GOOD_CHI = 1.35;
@@ -129,7 +144,6 @@ function fitFrom(
     height,
     noise,
     chi: median(done.rowChi),
-    strength: rough.strength,
     honesty: honestyOf(rows, done.residuals, done.rowChi),
     blockedAt: (s, mm) =>
       metalNear(film, frame, done.model, metal, s, value('imaging.metal.clearance') / mm)

@@ -13,17 +13,20 @@ import {
   modalityValue,
   type Region,
   type Scale,
+  sizeOfFilm,
+  squareUp,
   suggestWindow,
   type Trace,
   type TraceRequest,
   traceFilm,
   windowToBytes,
+  writePng,
 } from '@bonewright/film';
 import { expose, transfer } from 'comlink';
 import wasmUrl from 'dcmjs-codecs/build/dcmjs-native-codecs.wasm?url';
 import { type Answer, answer } from './answer.ts';
 import { fileHash } from './file-hash.ts';
-import type { FilmFacts, PartWish } from './film-facts.ts';
+import type { FilmFacts, PartWish, SquareWish } from './film-facts.ts';
 
 configureCodecs({ wasmUrl });
 
@@ -84,6 +87,9 @@ const jobs = {
     canvas.getContext('2d')?.putImageData(data, 0, 0);
     return canvas.convertToBlob({ type: 'image/png' });
   },
+  /** The film in a photograph, squared up, as a file. */
+  squared: ({ corners, filmMm }: SquareWish): Promise<Answer<Uint8Array>> =>
+    answer(() => writePng(squareUp(opened(), corners, sizeOfFilm(corners, filmMm)))),
   scale: (calibration: TraceRequest['calibration']): Promise<Answer<Scale>> =>
     answer(() => calibrate(opened(), calibration)),
   trace: (request: TraceRequest): Promise<Answer<Trace>> => answer(() => traceFilm(opened(), request)),

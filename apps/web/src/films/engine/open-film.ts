@@ -2,7 +2,7 @@
 import type { Look, Region, Scale, Trace, TraceRequest, Window } from '@bonewright/film';
 import { transfer } from 'comlink';
 import { answered, inTime } from './answer.ts';
-import type { FilmFacts, PartWish } from './film-facts.ts';
+import type { FilmFacts, PartWish, SquareWish } from './film-facts.ts';
 import { type FilmThread, takeThread } from './film-thread.ts';
 
 export class OpenFilm {
@@ -42,6 +42,11 @@ export class OpenFilm {
 
   windowOn(region: Region): Promise<Window> {
     return this.#thread.jobs.windowOn(region);
+  }
+
+  /** A new film's file. Throws InputError where the corners or the size cannot be those of a film. */
+  async squared(wish: SquareWish): Promise<Uint8Array> {
+    return answered(await this.#thread.jobs.squared(wish));
   }
 
   /** Throws InputError where the request cannot be read. */

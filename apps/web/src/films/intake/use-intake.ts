@@ -17,8 +17,23 @@ import { takenAt } from './taken-at.ts';
 export interface Intake {
   readonly arrivals: Arrivals;
   readonly take: (files: readonly Incoming[]) => void;
+  /** A film that was made of a photograph. */
+  readonly takeSquared: (name: string, bytes: Uint8Array) => void;
   readonly dismiss: (key: string) => void;
   readonly dismissAll: () => void;
+}
+
+interface FilmSaid {
+  readonly fileName?: string;
+  /** Squared up from a photograph. */
+  readonly isPhotograph?: boolean;
+}
+
+interface Waiting extends FilmSaid {
+  readonly key: string;
+  readonly name: string;
+  readonly isChosen: boolean;
+  readonly read: () => Promise<Uint8Array<ArrayBuffer>>;
 }
 
 type Ended = 'in' | 'no-film' | { readonly why: string };
@@ -31,12 +46,7 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
   for (const { file } of films) known.current.add(file.value.sha256);
   const queue = useRef<Promise<void>>(Promise.resolve());
 
-  const takeOne = async (
-    key: string,
-    name: string,
-    isChosen: boolean,
-    read: () => Promise<Uint8Array<ArrayBuffer>>,
-  ) => {
+  const takeOne = async ({ key, name, isChosen, read, ...film }: Waiting) => {
     setArrivals((now) => after(now, { kind: 'reading', key }));
     const ended = await faultOf(name, async (): Promise<Ended> => {
       const bytes = await read();
@@ -45,7 +55,7 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
         return 'in';
       }
       if (!isChosen && !isFilmKind(bytes)) return 'no-film';
-      return takeFilm(bytes, name, known.current, append);
+      return takeFilm({ fileName: name, ...film }, bytes, known.current, append);
     });
     setArrivals((now) => after(now, { kind: 'ended', key, ended }));
   };
@@ -60,7 +70,7 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
           if (isZip(unpacked)) throw new InputError('a ZIP inside a ZIP is not opened', '', 'unpack it on a computer');
           return unpacked;
         };
-        await takeOne(key, name, false, read);
+        await takeOne({ key, name, isChosen: false, read, fileName: entry.name });
       }
     } finally {
       zip.close();
@@ -71,12 +81,20 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
     setArrivals((now) => after(now, { kind: 'came', files: keyed }));
     // One after the other: two large films at once could need more memory than a tablet has.
     queue.current = queue.current.then(async () => {
-      for (const { key, name, file } of keyed) await takeOne(key, name, file.isChosen, () => bytesOf(file));
+      for (const { key, name, file } of keyed)
+        await takeOne({ key, name, isChosen: file.isChosen, read: () => bytesOf(file) });
     });
+  };
+  const takeSquared = (name: string, bytes: Uint8Array) => {
+    const key = randomId();
+    setArrivals((now) => after(now, { kind: 'came', files: [{ key, name }] }));
+    const read = async () => Uint8Array.from(bytes);
+    queue.current = queue.current.then(() => takeOne({ key, name, isChosen: true, read, isPhotograph: true }));
   };
   return {
     arrivals,
     take,
+    takeSquared,
     dismiss: (key) => setArrivals((now) => withoutLine(now, key)),
     dismissAll: () => setArrivals(NO_ARRIVALS),
   };
@@ -84,19 +102,19 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
 
 /** A film of the case from its bytes, or that it is there already. */
 async function takeFilm(
+  { fileName, isPhotograph = false }: FilmSaid & { readonly fileName: string },
   bytes: Uint8Array<ArrayBuffer>,
-  name: string,
   known: Set<string>,
   append: Append,
 ): Promise<Ended> {
   // Where the browser makes hashes it does so beside the decoding; else the film's thread does, after it.
   const early = isSecureContext ? fileHash(bytes) : null;
-  const film = await OpenFilm.open(bytes, name);
+  const film = await OpenFilm.open(bytes, fileName);
   const { rows, cols, header } = film.facts;
   const sha256 = await (early ?? film.sha256());
   if (known.has(sha256)) {
     film.close();
-    return { why: `${name} is in this case already.` };
+    return { why: `${fileName} is in this case already.` };
   }
   known.add(sha256);
   putOnShelf(sha256, Promise.resolve(film));
@@ -104,12 +122,13 @@ async function takeFilm(
   const payload = {
     filmId: randomId(),
     sha256,
-    fileName: name.slice(-LONGEST_NAME),
+    fileName: fileName.slice(-LONGEST_NAME),
     byteLength: bytes.length,
     rows,
     cols,
     view: null,
     takenAt: takenAt(header),
+    ...(isPhotograph ? { photograph: true as const } : {}),
   };
   append([{ kind: 'film-added', payload }]);
   return 'in';
