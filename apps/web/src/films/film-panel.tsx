@@ -5,10 +5,16 @@ import { FieldWhy } from '../form/field.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
 import { moment } from '../words/time.ts';
+import { asCorrected } from './correct/corrections.ts';
+import { StationHandles } from './correct/station-handles.tsx';
+import { useCorrecting } from './correct/use-correcting.ts';
 import { useOpenFilm } from './engine/use-open-film.ts';
 import type { Intake } from './intake/use-intake.ts';
 import { nextTarget, TARGET_WORDS, type Target } from './marks/target.ts';
 import { useMarks } from './marks/use-marks.ts';
+import { MeasuredLines } from './measures/measured-lines.tsx';
+import { useMeasures } from './measures/use-measures.ts';
+import { useScale } from './measures/use-scale.ts';
 import { CornersDrawn } from './overlay/corners-drawn.tsx';
 import { saysPlace } from './overlay/marked.tsx';
 import type { Aim } from './plate/aim.ts';
@@ -40,6 +46,9 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
   const marks = useMarks(film, append);
   const tracing = useTracing({ film, opening, isOwn, append });
   const corners = useCorners();
+  const correcting = useCorrecting(film, append);
+  const trace = asCorrected(film);
+  const measures = useMeasures(filmId, trace, useScale(film, opening));
   const [wanted, setWanted] = useState<Target | null>(null);
 
   const target = wanted ?? nextTarget(marks.working);
@@ -64,12 +73,18 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
             film={opening.film}
             name={name}
             marks={marks}
-            trace={film.trace?.value ?? null}
-            aim={corners.aim ?? aim}
+            trace={trace}
+            aim={corners.aim ?? measures.aim ?? correcting?.aim ?? aim}
             busy={tracing.kind === 'running' ? 'finding the walls' : null}
             linked={linked}
             onTarget={setWanted}
-            over={(unit) => <CornersDrawn placed={corners.placed} unit={unit} />}
+            over={(unit, onSay) => (
+              <>
+                <CornersDrawn placed={corners.placed} unit={unit} />
+                {correcting && <StationHandles correcting={correcting} unit={unit} onSay={onSay} />}
+                <MeasuredLines measures={measures} unit={unit} onSay={onSay} />
+              </>
+            )}
           />
         )}
         {opening.kind === 'reading' && <p className="plate plate-empty">Reading {file.fileName}</p>}
@@ -99,6 +114,8 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
             open={opening.film}
             marks={marks}
             tracing={tracing}
+            measures={measures}
+            correcting={correcting}
             target={target}
             onTarget={setWanted}
             append={append}

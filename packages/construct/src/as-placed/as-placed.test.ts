@@ -66,6 +66,16 @@ test('a pin in a place that a check stops stays, is said so, and the others are 
   expect(remaining.map(({ pin }) => pin)).toEqual([1, 3, 4]);
 });
 
+test('a pin placed beside where the next was planned: the next makes room, and no stop is left', () => {
+  const beside = { ...NOTHING, placed: [placedAt(1, 19.6)] };
+  const left = { ...planned, pins: planned.pins.map((pin, i) => (i === 0 ? { ...pin, sMm: 19.6 } : pin)) };
+  const stops = (plan: Plan) => plan.checks.filter(({ verdict }) => verdict === 'stop').length;
+  expect(stops(evaluateNominal(patientCase, left))).toBeGreaterThan(0);
+  const { plan, construct } = asPlaced(patientCase, planned, beside);
+  expect(stops(plan)).toBe(0);
+  expect(Math.abs(construct.pins[1]!.sMm - 19.6)).toBeGreaterThan(1);
+});
+
 test('a pin that could not be placed is planned elsewhere in its fragment, clear of the hole', () => {
   const refused = [{ pin: 2, sMm: 20 }];
   const { remaining } = asPlaced(patientCase, planned, { ...NOTHING, placed: [placedAt(1, 7)], refused });

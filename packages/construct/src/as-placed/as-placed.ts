@@ -135,6 +135,6 @@ function adviceWords(pin: number, plannedMm: number, sMm: number, [before, after
   if (sMm === plannedMm) return `P${pin} stays at ${inMm(sMm)}.`;
   const moves = `P${pin} moves from ${plannedMm.toFixed(1)} to ${inMm(sMm)}`;
   return after > before
-    ? `${moves}: with what is advised the worst margin is ${after.toFixed(2)} instead of ${before.toFixed(2)}, at middle values.`
+    ? `${moves}: the worst margin is then ${after.toFixed(2)} instead of ${before.toFixed(2)}, at middle values.`
     : `${moves}.`;
 }

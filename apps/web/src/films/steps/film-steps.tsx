@@ -6,10 +6,14 @@ import { Choice } from '../../form/choice.tsx';
 import { FieldWhy } from '../../form/field.tsx';
 import type { Append } from '../../sync/new-event.ts';
 import { capital } from '../../words/patient.ts';
+import { CorrectStep } from '../correct/correct-step.tsx';
+import type { Correcting } from '../correct/use-correcting.ts';
 import type { OpenFilm } from '../engine/open-film.ts';
 import { placeOf, type Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
 import { sidesOf } from '../marks/working.ts';
+import { MeasureStep } from '../measures/measure-step.tsx';
+import type { Measures } from '../measures/use-measures.ts';
 import type { Tracing } from '../trace/use-tracing.ts';
 import { HeaderFacts } from './header-facts.tsx';
 import { ScaleStep } from './scale-step.tsx';
@@ -20,6 +24,9 @@ interface FilmStepsProps {
   readonly open: OpenFilm;
   readonly marks: Marks;
   readonly tracing: Tracing;
+  readonly measures: Measures;
+  /** Null where there is nothing to correct. */
+  readonly correcting: Correcting | null;
   readonly target: Target | null;
   readonly onTarget: (target: Target) => void;
   readonly append: Append;
@@ -31,7 +38,17 @@ const VIEWS: readonly (readonly [View, string])[] = [
 ];
 const CLICKS: readonly Target[] = ['click-1', 'click-2', 'click-3', 'click-4'];
 
-export function FilmSteps({ film, open, marks, tracing, target, onTarget, append }: FilmStepsProps) {
+export function FilmSteps({
+  film,
+  open,
+  marks,
+  tracing,
+  measures,
+  correcting,
+  target,
+  onTarget,
+  append,
+}: FilmStepsProps) {
   const { working } = marks;
   const view = film.view.value;
   const placed = CLICKS.filter((click) => placeOf(working, click) !== null).length;
@@ -120,7 +137,19 @@ export function FilmSteps({ film, open, marks, tracing, target, onTarget, append
         </span>
         <span className="caption">For the whole length. Without them it runs from click 1 to click 4.</span>
       </Step>
-      <TraceState tracing={tracing} trace={film.trace?.value ?? null} missing={missingWords(film, marks)} />
+      {correcting && (
+        <Step name="Walls" isDone={correcting.all.length > 0} isOptional>
+          <CorrectStep correcting={correcting} />
+        </Step>
+      )}
+      <Step name="By hand" isDone={measures.done.length > 0} isOptional>
+        <MeasureStep measures={measures} />
+      </Step>
+      <TraceState
+        tracing={tracing}
+        trace={correcting?.trace ?? film.trace?.value ?? null}
+        missing={missingWords(film, marks)}
+      />
     </ol>
   );
 }

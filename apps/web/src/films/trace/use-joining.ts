@@ -4,6 +4,7 @@ import { faultLine, InputError } from '@bonewright/fault';
 import { joinViews, type TracedView } from '@bonewright/film';
 import { useEffect, useState } from 'react';
 import type { Append } from '../../sync/new-event.ts';
+import { asCorrected } from '../correct/corrections.ts';
 
 export interface Joining {
   /** Why the views could not be joined, in words; null where they were, or are not whole yet. */
@@ -56,7 +57,7 @@ export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: Joi
 }
 
 function tracedView(film: FilmState): TracedView | null {
-  const trace = film.trace?.value;
+  const trace = asCorrected(film);
   const clicks = film.clicks?.value;
   const line = film.fractureLine?.value;
   if (!trace || !clicks || !line) return null;
@@ -65,7 +66,7 @@ function tracedView(film: FilmState): TracedView | null {
 }
 
 const newestSeq = (film: FilmState | null): number =>
-  Math.max(0, film?.trace?.seq ?? 0, film?.fractureLine?.seq ?? 0, film?.clicks?.seq ?? 0);
+  Math.max(0, film?.trace?.seq ?? 0, film?.fractureLine?.seq ?? 0, film?.clicks?.seq ?? 0, film?.corrections?.seq ?? 0);
 
 /** The newest film of each view. */
 export function filmOfView(films: readonly FilmState[], view: View): FilmState | null {
