@@ -3,6 +3,7 @@ import './plan.css';
 import type { CaseState } from '@bonewright/casebook';
 import type { Case, LoadName } from '@bonewright/construct';
 import { useEffect, useState } from 'react';
+import { BenchTest } from '../bench-test/bench-test.tsx';
 import { Patterns } from '../drawing/patterns.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { DrawerDialog } from './drawer/drawer-dialog.tsx';
@@ -53,7 +54,8 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
   const search = useSearch(engine);
   const long = useLongJobs(engine, patientCase, assessment.exactness === 'full' ? assessment.construct : null);
   const [opened, open] = useState<LoadName | null>(null);
-  const [isDrawerOpen, openDrawer] = useState(false);
+  const [dialog, openDialog] = useState<'drawer' | 'bench test' | null>(null);
+  const closeDialog = () => openDialog(null);
   const isNarrow = useIsNarrow();
   const { construct } = history;
   const { plan } = assessment;
@@ -100,16 +102,18 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
           isStartDrawer={isStartDrawer}
           onSelect={select}
           onRank={rank}
-          onDrawer={() => openDrawer(true)}
+          onDrawer={() => openDialog('drawer')}
+          onBenchTest={() => openDialog('bench test')}
           onApply={improve}
         />
       )}
-      {isDrawerOpen && (
+      {dialog === 'bench test' && <BenchTest drawer={patientCase.drawer} append={append} onClose={closeDialog} />}
+      {dialog === 'drawer' && (
         <DrawerDialog
           drawer={patientCase.drawer}
           isStart={isStartDrawer}
           onKeep={(drawer) => append([drawerSet(drawer)])}
-          onClose={() => openDrawer(false)}
+          onClose={closeDialog}
         />
       )}
     </div>

@@ -40,6 +40,7 @@ interface PlannerProps extends PlanShown {
   readonly onSelect: (index: number) => void;
   readonly onRank: () => void;
   readonly onDrawer: () => void;
+  readonly onBenchTest: () => void;
   readonly onApply: (improvement: Improvement) => void;
 }
 
@@ -70,7 +71,7 @@ export function Planner(props: PlannerProps) {
 }
 
 function Plans(props: PlannerProps) {
-  const { state, patientCase, construct, search, history, isStartDrawer, onRank, onDrawer } = props;
+  const { state, patientCase, construct, search, history, isStartDrawer, onRank, onDrawer, onBenchTest } = props;
   const soFar = search.soFar?.plans.map(summarisePlan);
   return (
     <div className="planner-plans">
@@ -85,6 +86,9 @@ function Plans(props: PlannerProps) {
       >
         <button type="button" className="button" onClick={onDrawer}>
           {isStartDrawer ? 'Check drawer' : 'Drawer'}
+        </button>
+        <button type="button" className="button" onClick={onBenchTest}>
+          Bench test
         </button>
       </RankingPanel>
       {isStartDrawer && <p className="quiet">Common sizes stand in until you say what the drawer holds.</p>}

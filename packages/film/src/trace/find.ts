@@ -29,7 +29,7 @@ export function findBone(film: Attenuation, frame: LineFrame, others: readonly C
   const count = Math.max(BLOCKS.least, Math.min(BLOCKS.most, Math.floor(frame.lengthPx / BLOCKS.pxAtLeast)));
   const length = frame.lengthPx / count;
   const s = Array.from({ length: count }, (_, k) => (k + 0.5) * length);
-  const profiles = s.map((at) => blockProfile(film, frame, at, length, reach));
+  const profiles = s.map((at) => withoutMetal(blockProfile(film, frame, at, length, reach), film.unitsPerLog));
   const slopes = profiles.map(slope);
   const chain = bestChain(slopes, reach, widest, others);
   if (!chain) return null;
@@ -53,6 +53,22 @@ function blockProfile(film: Attenuation, frame: LineFrame, at: number, length: n
   }
   return out;
 }
+
+/** Takes out (NaN) what attenuates as no bone of a small animal does, with a rim. Without a gain nothing can be told. */
+function withoutMetal(profile: Float64Array, unitsPerLog: number | null): Float64Array {
+  if (unitsPerLog === null) return profile;
+  const most = METAL_LOGS * unitsPerLog;
+  const known = [...profile].filter((v) => !Number.isNaN(v)).sort((a, b) => a - b);
+  const low = known[Math.floor(known.length / 5)] ?? 0;
+  const flesh = known.filter((v) => v <= low + most);
+  const base = flesh[flesh.length >> 1] ?? low;
+  const dense = profile.map((v) => (v > base + most ? 1 : 0));
+  return profile.map((v, i) => (dense.subarray(Math.max(0, i - METAL_RIM_PX), i + METAL_RIM_PX + 1).some((d) => d > 0) ? Number.NaN : v));
+}
+
+/** Natural logarithms of the beam that bone over flesh never reaches and steel of a millimetre does. */
+export const METAL_LOGS = 1.4;
+const METAL_RIM_PX = 4;
 
 /** Rise over four pixels, smoothed; 0 off the film. */
 function slope(p: Float64Array): Float64Array {

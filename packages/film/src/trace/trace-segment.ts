@@ -4,7 +4,7 @@ import type { SegmentClicks } from '../model/trace.ts';
 import type { Attenuation } from './attenuation.ts';
 import { axisOf, reframed } from './axis.ts';
 import { type CellRow, cellsOf } from './cells.ts';
-import { findBone, type RoughBone } from './find.ts';
+import { findBone, METAL_LOGS, type RoughBone } from './find.ts';
 import { type FitResult, type FitSetting, fitBone } from './fit.ts';
 import { type LineFrame, lineFrame } from './frame.ts';
 import { type Honesty, honestyOf } from './honesty.ts';
@@ -102,7 +102,7 @@ function fitFrom(
   start: Start,
 ): FittedSegment {
   const noise = pixelNoise(film, line, start.width);
-  const metal = metalMask(film, line, start.width, (s) => start.beside(s) + METAL_HEIGHTS * start.height + 6 * noise);
+  const metal = metalMask(film, line, start.width, (s) => start.beside(s) + metalFrom(start, noise));
   const tails = tailsOf(
     rough,
     start.grow,
@@ -151,6 +151,11 @@ function fitFrom(
         : null,
     lostAt: (s) => lostAt(done, rows, s, width),
   };
+}
+
+/** How far above the flesh beside the bone metal begins: many times the bone's shadow, or what no bone reaches. */
+function metalFrom(start: Start, noise: number): number {
+  return Math.min(METAL_HEIGHTS * start.height + 6 * noise, METAL_LOGS * start.model.unitsPerLog);
 }
 
 /** Rows that a block's median profile is worth. */

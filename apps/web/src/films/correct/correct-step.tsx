@@ -24,10 +24,10 @@ export function CorrectStep({ correcting }: { readonly correcting: Correcting })
     <>
       <span className="step-marks">
         <button type="button" className="button-small" onClick={() => correcting.step(-1)}>
-          − nearer the top
+          − proximally
         </button>
         <button type="button" className="button-small" onClick={() => correcting.step(1)}>
-          + farther down
+          + distally
         </button>
         <button type="button" className="button-small" aria-pressed="true" onClick={correcting.stop}>
           done

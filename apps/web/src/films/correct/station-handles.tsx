@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { lineThrough } from '../../plan/films/halo.tsx';
 import { tidy } from '../marks/target.ts';
 import { HaloedLines } from '../overlay/haloed-lines.tsx';
-import { Mark } from '../overlay/mark.tsx';
+import { Mark, REACH_PX } from '../overlay/mark.tsx';
 import { stationAt } from './corrections.ts';
 import type { Correcting } from './use-correcting.ts';
 
@@ -32,6 +32,10 @@ export function StationHandles({ correcting, unit, onSay }: StationHandlesProps)
     const at = held?.side === side ? held.at : pair?.[side.endsWith('left') ? 0 : 1];
     return at ? [{ side, at }] : [];
   });
+  const reachPx = reachOf(
+    edges.map(({ at }) => at),
+    unit,
+  );
   const [from = station.centre, to = station.centre] = station.walls.outer ?? [];
   return (
     <g>
@@ -48,6 +52,7 @@ export function StationHandles({ correcting, unit, onSay }: StationHandlesProps)
           unit={unit}
           colour={COLOUR}
           balloon={null}
+          reachPx={reachPx}
           onHold={(next) => hold({ side, at: next })}
           onKeep={(next) => {
             hold(null);
@@ -60,6 +65,14 @@ export function StationHandles({ correcting, unit, onSay }: StationHandlesProps)
       ))}
     </g>
   );
+}
+
+const LEAST_REACH_PX = 3;
+
+/** Half the way to the nearest other handle: a grip never takes the wrong wall. */
+function reachOf(places: readonly Pixel[], unit: number): number {
+  const gaps = places.flatMap((a, i) => places.slice(i + 1).map((b) => Math.hypot(a[0] - b[0], a[1] - b[1]) / unit));
+  return Math.max(LEAST_REACH_PX, Math.min(REACH_PX, ...gaps.map((gap) => gap / 2)));
 }
 
 const CROSS_PX = 8;

@@ -12,6 +12,8 @@ interface MarkProps {
   readonly colour: string;
   /** From the mark to its balloon, upright, in film pixels; null where the mark has no number. */
   readonly balloon: Pixel | null;
+  /** How far from its middle it can be gripped, in screen pixels; less where another stands near. */
+  readonly reachPx?: number;
   readonly onHold: (place: Pixel) => void;
   readonly onKeep: (place: Pixel) => void;
   readonly onRemove: () => void;
@@ -20,7 +22,7 @@ interface MarkProps {
 }
 
 const CROSS_PX = 7;
-const REACH_PX = 16;
+export const REACH_PX = 16;
 /** Below this a press that slipped is still a tap. */
 const SLIP_PX = 4;
 const BALLOON_PX = 10;
@@ -40,7 +42,8 @@ interface Grip {
   isDrag: boolean;
 }
 
-export function Mark({ at, word, label, unit, colour, balloon, onHold, onKeep, onRemove, onTap }: MarkProps) {
+export function Mark(props: MarkProps) {
+  const { at, word, label, unit, colour, balloon, reachPx = REACH_PX, onHold, onKeep, onRemove, onTap } = props;
   const grip = useRef<Grip | null>(null);
   const turn = useContext(PlateTurn);
   const [x, y] = at;
@@ -94,7 +97,7 @@ export function Mark({ at, word, label, unit, colour, balloon, onHold, onKeep, o
       onPointerUp={up}
       onPointerCancel={up}
     >
-      <circle cx={x} cy={y} r={REACH_PX * unit} fill="transparent" className="film-mark-ring" strokeWidth={2 * unit} />
+      <circle cx={x} cy={y} r={reachPx * unit} fill="transparent" className="film-mark-ring" strokeWidth={2 * unit} />
       <path d={cross} stroke="var(--surround)" strokeOpacity="0.75" strokeWidth={3.4 * unit} fill="none" />
       <path d={cross} stroke={colour} strokeWidth={1.4 * unit} fill="none" />
       {balloon && (
