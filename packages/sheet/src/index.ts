@@ -1,5 +1,3 @@
-export { implantRecord } from './implants/implant-record.ts';
 export type { PageSize } from './paper/paper.ts';
-export { planReport } from './report/plan-report.ts';
+export { PAPER_NAMES, PAPERS, type PaperName } from './papers.ts';
 export type { SheetTitle, TheatreSheetFacts } from './theatre/facts.ts';
-export { theatreSheet } from './theatre/theatre-sheet.ts';

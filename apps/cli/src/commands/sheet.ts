@@ -3,18 +3,13 @@ import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { assess, type Case, type Plan, rank, readCase } from '@bonewright/construct';
 import { InputError } from '@bonewright/fault';
-import { implantRecord, type PageSize, planReport, theatreSheet } from '@bonewright/sheet';
+import { PAPER_NAMES, PAPERS, type PageSize } from '@bonewright/sheet';
 import manifest from '../../package.json' with { type: 'json' };
 import { userPath, writeBytes } from '../files.ts';
 import { fileArgument, naming, readInput } from '../input-file.ts';
 import { print } from '../output.ts';
 
 const USAGE = 'sheet CASE.json -o FILE.pdf [--size A4|Letter] [--paper theatre|report|implants]';
-const PAPERS: Record<string, typeof theatreSheet> = {
-  theatre: theatreSheet,
-  report: planReport,
-  implants: implantRecord,
-};
 const SIZES: Record<string, PageSize> = { a4: 'A4', letter: 'Letter' };
 
 export async function run(args: readonly string[]): Promise<void> {
@@ -53,14 +48,10 @@ function sheetArguments(args: readonly string[]) {
   if (!values.output) throw new InputError('no output file was given', '', `use: ${USAGE}`);
   const size = SIZES[values.size.toLowerCase()];
   if (!size) throw new InputError(`the page size "${values.size}" is unknown`, '--size', 'use A4 or Letter');
-  const paper = PAPERS[values.paper];
-  if (!paper)
-    throw new InputError(
-      `there is no paper "${values.paper}"`,
-      '--paper',
-      `use one of ${Object.keys(PAPERS).join(', ')}`,
-    );
-  return { file: fileArgument(positionals, USAGE), out: userPath(values.output), size, paper };
+  const name = PAPER_NAMES.find((paper) => paper === values.paper);
+  if (!name)
+    throw new InputError(`there is no paper "${values.paper}"`, '--paper', `use one of ${PAPER_NAMES.join(', ')}`);
+  return { file: fileArgument(positionals, USAGE), out: userPath(values.output), size, paper: PAPERS[name] };
 }
 
 function parsed(args: readonly string[]) {

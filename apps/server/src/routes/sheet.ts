@@ -1,4 +1,5 @@
-/** The theatre sheet of the construct in a case, as a PDF. */
+/** A paper of the construct in a case, as a PDF: the theatre sheet unless another is asked for. */
+import { PAPER_NAMES } from '@bonewright/sheet';
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
@@ -7,6 +8,7 @@ import { sheetInThread } from '../sheet/sheet-in-thread.ts';
 
 const text = z.string().max(200);
 const body = z.strictObject({
+  paper: z.enum(PAPER_NAMES).default('theatre'),
   caseFile: z.unknown(),
   title: z.strictObject({
     patient: text.min(1),
@@ -20,12 +22,9 @@ const body = z.strictObject({
 
 export function sheetRoutes(app: FastifyInstance): void {
   app.withTypeProvider<ZodTypeProvider>().post('/api/sheet', { schema: { body } }, async (request, reply) => {
-    const { caseFile, title } = request.body;
+    const { paper, caseFile, title } = request.body;
     const { version } = manifest;
-    const pdf = await sheetInThread({ caseFile, title, version, madeAt: new Date().toISOString() });
-    return reply
-      .type('application/pdf')
-      .header('content-disposition', 'inline; filename="theatre-sheet.pdf"')
-      .send(pdf);
+    const pdf = await sheetInThread({ paper, caseFile, title, version, madeAt: new Date().toISOString() });
+    return reply.type('application/pdf').header('content-disposition', `inline; filename="${paper}.pdf"`).send(pdf);
   });
 }

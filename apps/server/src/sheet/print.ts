@@ -1,18 +1,18 @@
-/** The thread that assesses one construct and draws its sheet, so that no request waits for it. */
+/** The thread that assesses one construct and draws a paper of it, so that no request waits for it. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { assess, readCase } from '@bonewright/construct';
 import { InputError } from '@bonewright/fault';
-import { theatreSheet } from '@bonewright/sheet';
+import { PAPERS } from '@bonewright/sheet';
 import type { Printed, SheetRequest } from './sheet-in-thread.ts';
 
 const printed = await print(workerData);
 parentPort?.postMessage(printed, 'pdf' in printed ? [printed.pdf.buffer] : []);
 
-async function print({ caseFile, title, version, madeAt }: SheetRequest): Promise<Printed> {
+async function print({ paper, caseFile, title, version, madeAt }: SheetRequest): Promise<Printed> {
   try {
     const patientCase = readCase(caseFile);
     const plan = assess(patientCase);
-    const pdf = await theatreSheet({ patientCase, plan, title: { ...title, version, made: new Date(madeAt) } });
+    const pdf = await PAPERS[paper]({ patientCase, plan, title: { ...title, version, made: new Date(madeAt) } });
     return { pdf: Uint8Array.from(pdf) };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

@@ -26,7 +26,7 @@ prepareThread();
 export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
   const intake = useIntake(state.films, append);
   const levelsOf = useLevels();
-  const shown = shownFilms(state.films);
+  const shown = shownFilms(intake.films);
   const current = shown.findIndex((film) => !isWhole(film));
   if (shown.length === 0)
     return (
@@ -46,7 +46,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
             isOwn={isOwn}
             intake={intake}
             linked={levelsOf(PLACES[i] ?? 'second')}
-            append={append}
+            append={intake.appendTo(film.filmId)}
           />
         ))}
         {shown.length === 1 && (
@@ -59,7 +59,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
         )}
         <div className="films-findings">
           <Findings state={state} shown={shown} isOwn={isOwn} append={append} />
-          <OtherFilms films={state.films} shown={shown} intake={intake} append={append} />
+          <OtherFilms films={intake.films} shown={shown} intake={intake} append={append} />
         </div>
       </div>
     </DropFilms>

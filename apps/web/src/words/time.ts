@@ -22,6 +22,12 @@ export function shortMoment(iso: string, now = new Date()): string {
 /** `Tuesday 24 November, 23:31`. */
 export const longMoment = (at: Date): string => `${long.format(at)}, ${hour.format(at)}`;
 
+/** A moment as paper keeps it, with its year: `24 Nov 2026, 22:41`. */
+export function paperMoment(iso: string): string {
+  const at = new Date(iso);
+  return `${dayAndYear.format(at)}, ${hour.format(at)}`;
+}
+
 const DAY_MS = 86_400_000;
 
 /** Which day it is of something that began then: 1 on the day itself. */

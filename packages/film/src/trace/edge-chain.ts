@@ -39,7 +39,12 @@ interface Grid {
  * `slopes`: rise of each block's profile at x = -reach ... reach; pairs up to `widest` half-width.
  * `others`: chains found before, which this one must not repeat.
  */
-export function bestChain(slopes: readonly Float64Array[], reach: number, widest: number, others: readonly Chain[] = []): Chain | null {
+export function bestChain(
+  slopes: readonly Float64Array[],
+  reach: number,
+  widest: number,
+  others: readonly Chain[] = [],
+): Chain | null {
   const grid = gridOf(reach, widest);
   const blocks = slopes.map((s) => edgesOf(s, grid));
   const cap = strongPair(blocks, grid);

@@ -63,7 +63,9 @@ function withoutMetal(profile: Float64Array, unitsPerLog: number | null): Float6
   const flesh = known.filter((v) => v <= low + most);
   const base = flesh[flesh.length >> 1] ?? low;
   const dense = profile.map((v) => (v > base + most ? 1 : 0));
-  return profile.map((v, i) => (dense.subarray(Math.max(0, i - METAL_RIM_PX), i + METAL_RIM_PX + 1).some((d) => d > 0) ? Number.NaN : v));
+  return profile.map((v, i) =>
+    dense.subarray(Math.max(0, i - METAL_RIM_PX), i + METAL_RIM_PX + 1).some((d) => d > 0) ? Number.NaN : v,
+  );
 }
 
 /** Natural logarithms of the beam that bone over flesh never reaches and steel of a millimetre does. */

@@ -12,7 +12,13 @@ export interface Honesty {
 }
 
 /** What the model leaves of a bone's shadow beyond noise, rms over its cells, as a share of the shadow's height. */
-export function misfitShare(rows: readonly CellRow[], residuals: readonly Float64Array[], noise: number, misfit: number, height: number): number {
+export function misfitShare(
+  rows: readonly CellRow[],
+  residuals: readonly Float64Array[],
+  noise: number,
+  misfit: number,
+  height: number,
+): number {
   let sum = 0;
   let count = 0;
   for (const [k, row] of rows.entries()) {
@@ -20,7 +26,7 @@ export function misfitShare(rows: readonly CellRow[], residuals: readonly Float6
       const own = noise ** 2 / row.n[i]!;
       const square = residuals[k]![i]! ** 2 * (own + misfit ** 2);
       // what is far off is something else (a pin, a gap), not a misfit of the bone
-      if (square > (FOREIGN * FOREIGN) * (own + (0.03 * height) ** 2)) continue;
+      if (square > FOREIGN * FOREIGN * (own + (0.03 * height) ** 2)) continue;
       sum += square - own;
       count++;
     }

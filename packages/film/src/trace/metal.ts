@@ -51,6 +51,9 @@ function span(values: readonly number[], size: number): [number, number] {
   return [Math.max(0, Math.floor(Math.min(...values)) - rim), Math.min(size - 1, Math.ceil(Math.max(...values)) + rim)];
 }
 
+/** Beside the bone metal may come nearer than along it, as a share of the clearance. */
+const SIDEWAYS = 0.75;
+
 /** Metal over the bone, or beside it within `clear` pixels of the station. */
 export function metalNear(
   film: Attenuation,
@@ -65,7 +68,7 @@ export function metalNear(
   for (let ds = -reach; ds <= reach; ds += 1) {
     const at = Math.min(frame.lengthPx, Math.max(0, s + ds));
     const co = partAt(model, 'co', at);
-    const half = partAt(model, 'ao', at) + Math.max(0, reach - RIM_PX);
+    const half = partAt(model, 'ao', at) + Math.max(0, SIDEWAYS * clear - RIM_PX);
     for (let x = -half; x <= half; x += 1) {
       const p = pointAt(frame, s + ds, co + x);
       const c = Math.round(p[0]);

@@ -8,7 +8,18 @@ import { findBone, METAL_LOGS, type RoughBone } from './find.ts';
 import { type FitResult, type FitSetting, fitBone } from './fit.ts';
 import { type LineFrame, lineFrame } from './frame.ts';
 import { type Honesty, honestyOf } from './honesty.ts';
-import { ALONE, type BoneModel, globalsOf, modelOf, PARTS, type Part, partAt, WITH_SECOND, weightsAt } from './layout.ts';
+import {
+  ALONE,
+  type BoneModel,
+  blurOf,
+  globalsOf,
+  modelOf,
+  PARTS,
+  type Part,
+  partAt,
+  WITH_SECOND,
+  weightsAt,
+} from './layout.ts';
 import { METAL_HEIGHTS, type MetalMask, metalMask, metalNear } from './metal.ts';
 import { pixelNoise } from './noise.ts';
 import { findSecond, type SecondBone } from './second-bone.ts';
@@ -25,6 +36,8 @@ export interface FittedSegment {
   /** Misfit of the median row; about 1 where the model holds. */
   readonly chi: number;
   readonly honesty: Honesty;
+  /** Share of the length where cells lie at both outer edges. */
+  readonly supportedSpan: number;
   /** Why no edge can be read at s, or null: metal within reach. */
   blockedAt(s: number, mmPerPixel: number): string | null;
   /** Why the fit does not hold at s, or null. */
@@ -74,17 +87,25 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
 
 /** What was fitted but is no long bone: no canal shows, or nothing stands out of the noise. */
 function notABone(fit: FittedSegment): NoBone | null {
+  if (fit.supportedSpan < LEAST_SPAN) return { why: 'too little of this fragment can be read: its edges are hidden' };
   if (fit.height < LEAST_NOISES * fit.noise) return { why: 'nothing near the line stands out of the noise' };
   const { model, covariance } = fit.fit;
-  const shown = Array.from({ length: CANAL_PLACES }, (_, i) => ((i + 0.5) / CANAL_PLACES) * fit.frame.lengthPx).filter((s) => {
-    const at = weightsAt(model, 'hi', s);
-    const depth = partAt(model, 'hi', s);
-    return depth > LEAST_CANAL.share * partAt(model, 'ho', s) && depth > LEAST_CANAL.sds * fit.honesty.sdFactor * Math.sqrt(covariance(at, at));
-  });
+  const shown = Array.from({ length: CANAL_PLACES }, (_, i) => ((i + 0.5) / CANAL_PLACES) * fit.frame.lengthPx).filter(
+    (s) => {
+      const at = weightsAt(model, 'hi', s);
+      const depth = partAt(model, 'hi', s);
+      return (
+        depth > LEAST_CANAL.share * partAt(model, 'ho', s) &&
+        depth > LEAST_CANAL.sds * fit.honesty.sdFactor * Math.sqrt(covariance(at, at))
+      );
+    },
+  );
   if (shown.length >= LEAST_CANAL.places * CANAL_PLACES) return null;
   return { why: 'no canal shows along the line: this is not the shaft of a long bone' };
 }
 const LEAST_NOISES = 2;
+/** Share of the fragment's length over which both outer edges must be seen, from first to last and in all. */
+const LEAST_SPAN = 0.4;
 const CANAL_PLACES = 20;
 const LEAST_CANAL = { share: 0.12, sds: 4, places: 0.3 };
 
@@ -144,6 +165,7 @@ function fitFrom(
     height,
     noise,
     chi: median(done.rowChi),
+    supportedSpan: supportedSpan(done.model, rows),
     honesty: honestyOf(rows, done.residuals, done.rowChi),
     blockedAt: (s, mm) =>
       metalNear(film, frame, done.model, metal, s, value('imaging.metal.clearance') / mm)
@@ -211,6 +233,17 @@ function secondReach(model: BoneModel, s: number, side: 1 | -1): number {
   if (model.parts < WITH_SECOND || !(partAt(model, 'h2', s) > 0)) return 0;
   const off = partAt(model, 'c2', s) - partAt(model, 'co', s);
   return Math.sign(off) === side ? Math.abs(off) + partAt(model, 'a2', s) + BEYOND_SECOND_PX : 0;
+}
+
+/** Share of the rows that have cells at both outer edges. */
+function supportedSpan(model: BoneModel, rows: readonly CellRow[]): number {
+  const near = 1.5 * blurOf(model) + 1;
+  const seen = rows.filter((row) => {
+    const co = partAt(model, 'co', row.s);
+    const ao = partAt(model, 'ao', row.s);
+    return [co - ao, co + ao].every((edge) => row.x.some((x) => Math.abs(x - edge) < near));
+  });
+  return seen.length / rows.length;
 }
 
 /** The model does not hold where the rows about s misfit it several times over. */

@@ -73,7 +73,7 @@ function listTurns({ topology, elements, unknowns, writer, kernel }: Engine, inp
     const weights = [2, 4].flatMap((mode) => {
       // 1 + 12 E I / (k G A L^2), from the two stiffnesses E I / L and 3 E I / L over just that.
       const shear = (3 * stiffness[element * MODES + mode]!) / stiffness[element * MODES + mode + 1]! || 1;
-      return [lengthMm, lengthMm / (20 * shear * shear), lengthMm / 12];
+      return turnWeights(lengthMm, shear);
     });
     return {
       piece,
@@ -85,6 +85,14 @@ function listTurns({ topology, elements, unknowns, writer, kernel }: Engine, inp
       weights,
     };
   });
+}
+
+/**
+ * Twice the work of a unit pull for a unit turn of the chord, of the sum and of the difference of the ends' turns from
+ * it: the integral of the slope squared. `shear` is 1 + 12 E I / (k G A L^2).
+ */
+export function turnWeights(lengthMm: number, shear: number): [number, number, number] {
+  return [lengthMm, lengthMm / (20 * shear * shear), lengthMm / 12];
 }
 
 function criticalFactor(

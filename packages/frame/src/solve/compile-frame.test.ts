@@ -69,6 +69,32 @@ test('a node moved gives what a fresh compile of the moved frame gives, and move
   });
 });
 
+test('a sleeve turned to another axis measures other motions: what a fresh compile gives, within 1e-9', () => {
+  const nodes = { ...MODEL.nodes, wall: [15, 12, 0] } as const;
+  const turned = (axis: readonly [number, number, number]) => ({
+    ...MODEL,
+    nodes,
+    sleeves: { s: { inner: 'column 1 15', outer: 'wall', axis, clearanceMm: 0.001, k: 3000 } },
+  });
+  const supportSets = { held: { ...SETS.ball, wall: ALL } };
+  const frame = compileFrame(turned([1, 0, 0]), { supportSets });
+  for (const axis of [
+    [0, 0, 1],
+    [0, 1, 0],
+    [1, 2, -1],
+    [1, 0, 0],
+  ] as const) {
+    frame.inputs.sleeveAxis.set(axis);
+    frame.solve();
+    const fresh = compileFrame(turned(axis), { supportSets });
+    fresh.solve();
+    expect(fresh.outputs.sleeveForceN.some((force) => force > 0)).toBe(true);
+    frame.outputs.memberEnds.forEach((value, i) => {
+      expect(Math.abs(value - fresh.outputs.memberEnds[i]!)).toBeLessThan(1e-9 * (1 + Math.abs(value)));
+    });
+  }
+});
+
 describe('refused', () => {
   test('a support set that is not there', () => {
     expect(() => compileFrame(MODEL, { supportSets: SETS, supportSetOf: { ball: 'boll' } })).toThrow(InputError);

@@ -96,6 +96,18 @@ describe('held by contacts only', () => {
     expect(refusal(slider(0))).toMatch(/along x under load "push"/);
   });
 
+  test('pressed against one stop, loose before another that it does not reach: refused, whichever comes first', () => {
+    const across = { from: 'left', to: 'A', normal: [0, 1, 0], gapMm: 0.3, k: 1000 };
+    const along = { from: 'B', to: 'right', normal: [1, 0, 0], gapMm: 0.3, k: 1000 };
+    const loose = { ...slider(20), supports: { A: ['z', 'rx', 'ry', 'rz'], left: ALL, right: ALL } };
+    for (const contacts of [
+      { across, along },
+      { along, across },
+    ]) {
+      expect(refusal({ ...loose, contacts })).toContain('along y');
+    }
+  });
+
   test('pushed away from its only stop: refused', () => {
     const { contacts, ...rest } = slider(-20);
     expect(refusal({ ...rest, contacts: { right: contacts.right } })).toContain('along x');
@@ -149,6 +161,25 @@ describe('stiffness far apart', () => {
     // Statics alone: the member's end carries the force, whatever its stiffness.
     expect(Math.hypot(...(result.members.stiff?.to.slice(0, 3) ?? []))).toBeCloseTo(Math.hypot(...force), 9);
   });
+});
+
+test('a spring at a support: what it passes on is the reaction, from either end', () => {
+  for (const ends of [
+    { from: 'wall', to: 'A' },
+    { from: 'A', to: 'wall' },
+  ]) {
+    const { reactions, displacements } = solveOne({
+      ...BAR,
+      nodes: { ...BAR.nodes, wall: [0, 0, 0] },
+      springs: { grip: { ...ends, k: [50, 60, 70, 800, 900, 1000] } },
+      supports: { wall: ALL },
+      loads: { one: { A: [3, -2, 5, 4, 6, 8] } },
+    });
+    [-3, 2, -5, -4, -6, -8].forEach((value, k) => {
+      expect(reactions.wall?.[k]).toBeCloseTo(value, 9);
+    });
+    expect(displacements.A?.[1]).toBeCloseTo(-2 / 60, 12);
+  }
 });
 
 describe('rigids', () => {

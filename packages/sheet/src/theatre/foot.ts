@@ -12,13 +12,13 @@ const CAUTION =
 /** Height of the foot, mm, kept free at the bottom of every page. */
 export const FOOT_HEIGHT_MM = COUNTS_MM + TITLE_BLOCK_MM + 11;
 
-const MOST_LINES = 4;
+export const MOST_CHECK_LINES = 4;
 const CHECK_WORDS = { size: 9.5, width: 178 };
 
 /** The checks that are not good, worst first, as many as a sheet holds, and what is left. */
-function linesOf(plan: Plan): { readonly verdict: Verdict | null; readonly words: string }[] {
+function linesOf(plan: Plan, most: number): { readonly verdict: Verdict | null; readonly words: string }[] {
   const asked = worst(plan.checks);
-  const shown = asked.slice(0, MOST_LINES).map((c) => ({ verdict: c.verdict, words: `${c.verdict}: ${c.because}` }));
+  const shown = asked.slice(0, most).map((c) => ({ verdict: c.verdict, words: `${c.verdict}: ${c.because}` }));
   const left = asked.length - shown.length;
   return left > 0 ? [...shown, { verdict: null, words: `and ${left} more to watch: see the plan on screen` }] : shown;
 }
@@ -26,13 +26,13 @@ function linesOf(plan: Plan): { readonly verdict: Verdict | null; readonly words
 const lineHeightMm = (paper: Paper, words: string): number => Math.max(5.2, paper.textHeight(words, CHECK_WORDS) + 1);
 
 /** Height the check lines need, mm. */
-export const checkLinesHeightMm = (paper: Paper, plan: Plan): number =>
-  linesOf(plan).reduce((sum, { words }) => sum + lineHeightMm(paper, words), 2);
+export const checkLinesHeightMm = (paper: Paper, plan: Plan, most: number): number =>
+  linesOf(plan, most).reduce((sum, { words }) => sum + lineHeightMm(paper, words), 2);
 
 /** Draws the checks that ask for care, a line each. */
-export function checkLines(paper: Paper, plan: Plan, y: number): void {
+export function checkLines(paper: Paper, plan: Plan, most: number, y: number): void {
   let at = y;
-  for (const { verdict, words } of linesOf(plan)) {
+  for (const { verdict, words } of linesOf(plan, most)) {
     if (verdict) paper.decoration(() => mark(paper, verdict, [paper.left + 2, at + 2.2]));
     paper.part('P', () => paper.text(words, [paper.left + 6, at], CHECK_WORDS));
     at += lineHeightMm(paper, words);

@@ -2,7 +2,7 @@
 import { Paper } from '../paper/paper.ts';
 import { CHECK_BAR_HEIGHT_MM, checkBar } from './check-bar.ts';
 import type { TheatreSheetFacts } from './facts.ts';
-import { checkLines, checkLinesHeightMm, counts, FOOT_HEIGHT_MM, titleBlock } from './foot.ts';
+import { checkLines, checkLinesHeightMm, counts, FOOT_HEIGHT_MM, MOST_CHECK_LINES, titleBlock } from './foot.ts';
 import { head, headHeightMm } from './head.ts';
 import { MARGIN_BARS_HEIGHT_MM, marginBars } from './margin-bars.ts';
 import { pinTable, pinTableHeightMm } from './pin-table.ts';
@@ -35,13 +35,21 @@ export async function theatreSheet(facts: TheatreSheetFacts): Promise<Uint8Array
 
 function partsOf(paper: Paper, facts: TheatreSheetFacts): Part[] {
   const { plan } = facts;
-  return [
+  const parts: Part[] = [
     { heightMm: viewsHeightMm(facts), draw: (y) => views(paper, facts, y) },
     { heightMm: CHECK_BAR_HEIGHT_MM, draw: (y) => checkBar(paper, y) },
     { heightMm: pinTableHeightMm(plan), draw: (y) => pinTable(paper, facts, y) },
     { heightMm: MARGIN_BARS_HEIGHT_MM, draw: (y) => marginBars(paper, plan, y) },
-    { heightMm: checkLinesHeightMm(paper, plan), draw: (y) => checkLines(paper, plan, y) },
   ];
+  const left = parts.reduce((room, part) => room - part.heightMm, roomMm(paper, facts));
+  const most = linesThatFit(left, (lines) => checkLinesHeightMm(paper, plan, lines));
+  return [...parts, { heightMm: checkLinesHeightMm(paper, plan, most), draw: (y) => checkLines(paper, plan, most, y) }];
+}
+
+/** As many check lines as keep the sheet on one page, or the usual number where none would. */
+function linesThatFit(roomLeftMm: number, heightMm: (lines: number) => number): number {
+  for (let lines = MOST_CHECK_LINES; lines > 0; lines -= 1) if (heightMm(lines) <= roomLeftMm) return lines;
+  return MOST_CHECK_LINES;
 }
 
 const roomMm = (paper: Paper, facts: TheatreSheetFacts): number =>

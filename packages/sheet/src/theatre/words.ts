@@ -40,7 +40,7 @@ export function wireWords({ drawerId, diameterMm }: PlanPin, { drawer }: Case): 
 
 /** The patient's line under the title: species, age, mass, side and bone. */
 export function patientLine({ patient, bone }: Case, weighed = ''): string {
-  const mass = `${figure(patient.massG, 0)} g${weighed && ` at ${weighed}`}`;
+  const mass = `${figure(patient.massG, 0)} g${weighed && ` on ${weighed}`}`;
   return [patient.species, patient.ageClass, mass, [bone.side, bone.name].filter(Boolean).join(' ')]
     .filter(Boolean)
     .join(', ');

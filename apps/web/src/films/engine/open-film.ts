@@ -17,7 +17,7 @@ export class OpenFilm {
   /** Decodes a copy of the bytes. Throws InputError where they are no film, or take too long to read. */
   static async open(bytes: Uint8Array, name: string): Promise<OpenFilm> {
     const thread = takeThread();
-    const copy = Uint8Array.from(bytes);
+    const copy = new Uint8Array(bytes);
     try {
       const opening = thread.jobs.open(transfer(copy, [copy.buffer]), name);
       return new OpenFilm(await inTime(thread.worker, opening, name), thread);

@@ -4,18 +4,20 @@ import { faultLine, InputError } from '@bonewright/fault';
 import { isFilmKind, isZip } from '@bonewright/film';
 import { useRef, useState } from 'react';
 import { keepFile } from '../../sync/files.ts';
-import type { Append } from '../../sync/new-event.ts';
+import type { Append, NewEvent } from '../../sync/new-event.ts';
 import { randomId } from '../../sync/random-id.ts';
-import { fileHash } from '../engine/file-hash.ts';
 import { putOnShelf } from '../engine/film-shelf.ts';
-import { OpenFilm } from '../engine/open-film.ts';
 import { type Arrivals, after, NO_ARRIVALS, withoutLine } from './arrivals.ts';
 import { bytesOf, type Incoming } from './incoming.ts';
 import { OpenZip } from './open-zip.ts';
-import { takenAt } from './taken-at.ts';
+import { asFilm, type FilmSaid, openToTake } from './take-film.ts';
 
 export interface Intake {
   readonly arrivals: Arrivals;
+  /** The films of the case, and the one whose file is being kept. */
+  readonly films: readonly FilmState[];
+  /** Records of a film; of one that is being kept, as soon as it is. */
+  readonly appendTo: (filmId: string) => Append;
   readonly take: (files: readonly Incoming[]) => void;
   /** A film that was made of a photograph. */
   readonly takeSquared: (name: string, bytes: Uint8Array) => void;
@@ -23,13 +25,7 @@ export interface Intake {
   readonly dismissAll: () => void;
 }
 
-interface FilmSaid {
-  readonly fileName?: string;
-  /** Squared up from a photograph. */
-  readonly isPhotograph?: boolean;
-}
-
-interface Waiting extends FilmSaid {
+interface Waiting extends Partial<FilmSaid> {
   readonly key: string;
   readonly name: string;
   readonly isChosen: boolean;
@@ -38,12 +34,12 @@ interface Waiting extends FilmSaid {
 
 type Ended = 'in' | 'no-film' | { readonly why: string };
 
-const LONGEST_NAME = 200;
-
 export function useIntake(films: readonly FilmState[], append: Append): Intake {
   const [arrivals, setArrivals] = useState<Arrivals>(NO_ARRIVALS);
-  const known = useRef(new Set<string>());
-  for (const { file } of films) known.current.add(file.value.sha256);
+  const [coming, setComing] = useState<FilmState | null>(null);
+  const late = useRef<NewEvent[]>([]);
+  const latest = useRef(films);
+  latest.current = films;
   const queue = useRef<Promise<void>>(Promise.resolve());
 
   const takeOne = async ({ key, name, isChosen, read, ...film }: Waiting) => {
@@ -55,8 +51,21 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
         return 'in';
       }
       if (!isChosen && !isFilmKind(bytes)) return 'no-film';
-      return takeFilm({ fileName: name, ...film }, bytes, known.current, append);
+      const opened = await openToTake({ fileName: name, ...film }, bytes);
+      const { payload } = opened;
+      if (latest.current.some(({ file }) => file.value.sha256 === payload.sha256)) {
+        opened.film.close();
+        return { why: `${name} is in this case already.` };
+      }
+      putOnShelf(payload.sha256, Promise.resolve(opened.film));
+      // Seen at once; recorded when its file is kept, and then what was said of it meanwhile.
+      setComing(asFilm(payload));
+      await keepFile(payload.sha256, bytes);
+      append([{ kind: 'film-added', payload }, ...late.current]);
+      return 'in';
     });
+    late.current = [];
+    setComing(null);
     setArrivals((now) => after(now, { kind: 'ended', key, ended }));
   };
   const takeZip = async (bytes: Uint8Array<ArrayBuffer>, zipName: string) => {
@@ -66,7 +75,7 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
       setArrivals((now) => after(now, { kind: 'came', files: keyed }));
       for (const { key, name, entry } of keyed) {
         const read = async () => {
-          const unpacked = Uint8Array.from(await zip.unpack(entry));
+          const unpacked = new Uint8Array(await zip.unpack(entry));
           if (isZip(unpacked)) throw new InputError('a ZIP inside a ZIP is not opened', '', 'unpack it on a computer');
           return unpacked;
         };
@@ -88,50 +97,18 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
   const takeSquared = (name: string, bytes: Uint8Array) => {
     const key = randomId();
     setArrivals((now) => after(now, { kind: 'came', files: [{ key, name }] }));
-    const read = async () => Uint8Array.from(bytes);
+    const read = async () => new Uint8Array(bytes);
     queue.current = queue.current.then(() => takeOne({ key, name, isChosen: true, read, isPhotograph: true }));
   };
   return {
     arrivals,
+    films: coming && !films.some(({ filmId }) => filmId === coming.filmId) ? [...films, coming] : films,
+    appendTo: (filmId) => (filmId === coming?.filmId ? (events) => late.current.push(...events) : append),
     take,
     takeSquared,
     dismiss: (key) => setArrivals((now) => withoutLine(now, key)),
     dismissAll: () => setArrivals(NO_ARRIVALS),
   };
-}
-
-/** A film of the case from its bytes, or that it is there already. */
-async function takeFilm(
-  { fileName, isPhotograph = false }: FilmSaid & { readonly fileName: string },
-  bytes: Uint8Array<ArrayBuffer>,
-  known: Set<string>,
-  append: Append,
-): Promise<Ended> {
-  // Where the browser makes hashes it does so beside the decoding; else the film's thread does, after it.
-  const early = isSecureContext ? fileHash(bytes) : null;
-  const film = await OpenFilm.open(bytes, fileName);
-  const { rows, cols, header } = film.facts;
-  const sha256 = await (early ?? film.sha256());
-  if (known.has(sha256)) {
-    film.close();
-    return { why: `${fileName} is in this case already.` };
-  }
-  known.add(sha256);
-  putOnShelf(sha256, Promise.resolve(film));
-  await keepFile(sha256, bytes);
-  const payload = {
-    filmId: randomId(),
-    sha256,
-    fileName: fileName.slice(-LONGEST_NAME),
-    byteLength: bytes.length,
-    rows,
-    cols,
-    view: null,
-    takenAt: takenAt(header),
-    ...(isPhotograph ? { photograph: true as const } : {}),
-  };
-  append([{ kind: 'film-added', payload }]);
-  return 'in';
 }
 
 /** How it ended, every fault in words. */

@@ -1,17 +1,24 @@
-/** The theatre sheet of a construct, drawn by the server at exactly 1:1. */
+/** A paper of a construct, drawn by the server; lengths on it are true. */
 import type { CaseState } from '@bonewright/casebook';
 import type { Case, Construct } from '@bonewright/construct';
 import { capital } from '../../words/patient.ts';
-import { moment } from '../../words/time.ts';
+import { paperMoment } from '../../words/time.ts';
 
 const LONGEST_WAIT_MS = 60_000;
 
+export type PaperName = 'theatre' | 'report' | 'implants';
+
 /** The PDF; throws an error whose message says what went wrong. */
-export async function askSheet(state: CaseState, patientCase: Case, construct: Construct): Promise<Blob> {
+export async function askSheet(
+  paper: PaperName,
+  state: CaseState,
+  patientCase: Case,
+  construct: Construct,
+): Promise<Blob> {
   const response = await fetch('/api/sheet', {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ caseFile: { ...patientCase, construct }, title: titleOf(state) }),
+    body: JSON.stringify({ paper, caseFile: { ...patientCase, construct }, title: titleOf(state) }),
     signal: AbortSignal.timeout(LONGEST_WAIT_MS),
   }).catch(() => {
     throw new Error('The server does not answer, so there is no sheet yet. The plan is kept.');
@@ -30,8 +37,8 @@ function titleOf({ patient, films, construct }: CaseState) {
   const { species = 'patient', number = '', weighedAt = null, demonstration = false } = patient?.value ?? {};
   return {
     patient: `${capital(species)} ${number}`.trim(),
-    ...(weighedAt ? { weighed: moment(weighedAt) } : {}),
-    ...(construct ? { planned: moment(construct.at) } : {}),
+    ...(weighedAt ? { weighed: paperMoment(weighedAt) } : {}),
+    ...(construct ? { planned: paperMoment(construct.at) } : {}),
     lengthsFrom: lengthsFrom(films),
     isDemonstration: demonstration,
   };

@@ -1,9 +1,9 @@
-/** Prints the theatre sheet of what is on the screen, and keeps in the record that it was printed. */
+/** Prints the papers of what is on the screen, and keeps in the record that the theatre sheet was printed. */
 import type { CaseState } from '@bonewright/casebook';
 import type { Case, Construct } from '@bonewright/construct';
 import { useEffect, useRef, useState } from 'react';
 import type { Append } from '../../sync/new-event.ts';
-import { askSheet } from './ask-sheet.ts';
+import { askSheet, type PaperName } from './ask-sheet.ts';
 
 interface SheetButtonProps {
   readonly state: CaseState;
@@ -22,29 +22,43 @@ export function SheetButton({ state, patientCase, construct, append, onKeep }: S
   now.current = state;
   const url = made !== null && typeof made === 'object' && 'url' in made ? made.url : null;
   useEffect(() => () => (url ? URL.revokeObjectURL(url) : undefined), [url]);
-  const print = async () => {
+  const print = async (paper: PaperName) => {
     onKeep();
     setMade('making');
     try {
-      const sheet = URL.createObjectURL(await askSheet(now.current, patientCase, construct));
+      const sheet = URL.createObjectURL(await askSheet(paper, now.current, patientCase, construct));
       setMade({ url: sheet });
-      openSheet(sheet, fileName(state));
+      openSheet(sheet, fileName(paper, state));
       const seq = now.current.construct?.seq;
-      if (seq !== undefined) append([{ kind: 'sheet-printed', payload: { constructSeq: seq, sha256: null } }]);
+      if (paper === 'theatre' && seq !== undefined)
+        append([{ kind: 'sheet-printed', payload: { constructSeq: seq, sha256: null } }]);
     } catch (error) {
       setMade({ why: error instanceof Error ? error.message : String(error) });
     }
   };
   return (
     <div className="plan-sheet">
-      <button type="button" className="button button-main" disabled={made === 'making'} onClick={print}>
+      <button
+        type="button"
+        className="button button-main"
+        disabled={made === 'making'}
+        onClick={() => print('theatre')}
+      >
         Sheet 1:1
       </button>
+      <p className="plan-papers">
+        <button type="button" className="link" disabled={made === 'making'} onClick={() => print('report')}>
+          Plan report
+        </button>
+        <button type="button" className="link" disabled={made === 'making'} onClick={() => print('implants')}>
+          Implant record
+        </button>
+      </p>
       <p className="quiet" role="status">
-        {made === 'making' && 'drawing the sheet'}
+        {made === 'making' && 'drawing the paper'}
         {url && (
           <a href={url} target="_blank" rel="noreferrer">
-            Open the sheet again
+            Open it again
           </a>
         )}
         {made !== null && typeof made === 'object' && 'why' in made && made.why}
@@ -53,7 +67,14 @@ export function SheetButton({ state, patientCase, construct, append, onKeep }: S
   );
 }
 
-const fileName = ({ patient }: CaseState): string => `theatre-sheet-${patient?.value.number ?? 'case'}.pdf`;
+const FILE_NAMES: Readonly<Record<PaperName, string>> = {
+  theatre: 'theatre-sheet',
+  report: 'plan-report',
+  implants: 'implant-record',
+};
+
+const fileName = (paper: PaperName, { patient }: CaseState): string =>
+  `${FILE_NAMES[paper]}-${patient?.value.number ?? 'case'}.pdf`;
 
 function openSheet(url: string, name: string): void {
   const link = document.createElement('a');
