@@ -4,7 +4,7 @@ import type { Paper } from '../paper/paper.ts';
 const BAR_MM = 100;
 const ADVICE = 'Lay a ruler on this bar. If it is not 100 mm, print again at 100 %; do not use the drawings.';
 
-export const CHECK_BAR_HEIGHT_MM = 14;
+export const CHECK_BAR_HEIGHT_MM = 13;
 
 /** Draws the bar, centred on the page, at y. */
 export function checkBar(paper: Paper, y: number): void {

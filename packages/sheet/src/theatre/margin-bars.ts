@@ -8,7 +8,7 @@ const ROW_MM = 7;
 const AXIS = { from: 0.5, to: 6, atMm: 96, widthMm: 48 };
 const TICKS = [1, 1.5, 3, 6];
 
-export const MARGIN_BARS_HEIGHT_MM = 6.5 + 5 * ROW_MM + 7;
+export const MARGIN_BARS_HEIGHT_MM = 6.5 + 5 * ROW_MM + 5.5;
 
 /** Draws the bars at y. */
 export function marginBars(paper: Paper, plan: Plan, y: number): void {

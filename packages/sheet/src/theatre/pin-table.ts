@@ -15,7 +15,7 @@ interface Row {
 }
 
 /** Height the table needs, mm. */
-export const pinTableHeightMm = (plan: Plan): number => 17 + ROW_MM * rowCount(plan);
+export const pinTableHeightMm = (plan: Plan): number => 16 + ROW_MM * rowCount(plan);
 
 const rowCount = (plan: Plan): number => plan.pins.length + (plan.im ? 1 : 0) + plan.column.length;
 
