@@ -103,46 +103,56 @@ function passOn(values: usize, panel: usize, inverse: usize, size: usize, width:
     const targetStride = n(block, 2);
     const runs = n(block, 3);
     block += BLOCK_HEAD << 2;
-    for (let i: usize = 0; i < rows; i++) {
-      for (let k: usize = 0; k < size; k++) {
-        store<f64>(shares + (k << 3), load<f64>(column + k * stride + (i << 3)) * f(inverse, k));
+    const step = (rows + 1) & ~1;
+    for (let k: usize = 0; k < size; k++) {
+      const share = v128.load64_splat(inverse + (k << 3));
+      for (let i: usize = 0; i < rows; i += 2) {
+        v128.store(shares + ((k * step + i) << 3), f64x2.mul(share, two(column + k * stride, i)));
       }
+    }
+    for (let i: usize = 0; i < rows; i++) {
       for (let run: usize = 0; run < runs; run++) {
         const entry = block + ((run * RUN) << 2);
         const skip = run == 0 ? i : 0;
         const source = panel + ((n(entry, 0) + skip) << 3);
         const target = values + ((n(entry, 2) + i * targetStride + skip) << 3);
-        subtractRows(target, source, stride, n(entry, 1) - skip, size, shares);
+        subtractRows(target, source, stride, n(entry, 1) - skip, size, shares + (i << 3), step << 3);
       }
     }
     block += (runs * RUN) << 2;
   }
 }
 
-/** target -= shares[0] source row 0, then shares[1] row 1, ... */
-function subtractRows(target: usize, source: usize, stride: usize, length: usize, size: usize, shares: usize): void {
+/** target -= share 0 times source row 0, then share 1 times row 1, ...; shares are `step` bytes apart. */
+function subtractRows(
+  target: usize,
+  source: usize,
+  stride: usize,
+  length: usize,
+  size: usize,
+  shares: usize,
+  step: usize,
+): void {
   let k: usize = 0;
-  for (; k + 6 <= size; k += 6) subtract6(target, source + k * stride, stride, length, shares + (k << 3));
-  for (; k + 3 <= size; k += 3) {
-    subtract3(target, source + k * stride, stride, length, f(shares, k), f(shares, k + 1), f(shares, k + 2));
-  }
-  for (; k < size; k++) subtract1(target, source + k * stride, length, f(shares, k));
+  for (; k + 6 <= size; k += 6) subtract6(target, source + k * stride, stride, length, shares + k * step, step);
+  for (; k + 3 <= size; k += 3) subtract3(target, source + k * stride, stride, length, shares + k * step, step);
+  for (; k < size; k++) subtract1(target, source + k * stride, length, load<f64>(shares + k * step));
 }
 
 // @ts-expect-error: a decorator of AssemblyScript
 @inline
-function subtract6(target: usize, source: usize, stride: usize, length: usize, shares: usize): void {
+function subtract6(target: usize, source: usize, stride: usize, length: usize, shares: usize, step: usize): void {
   const source1 = source + stride;
   const source2 = source1 + stride;
   const source3 = source2 + stride;
   const source4 = source3 + stride;
   const source5 = source4 + stride;
   const a = v128.load64_splat(shares);
-  const b = v128.load64_splat(shares + 8);
-  const c = v128.load64_splat(shares + 16);
-  const d = v128.load64_splat(shares + 24);
-  const e = v128.load64_splat(shares + 32);
-  const g = v128.load64_splat(shares + 40);
+  const b = v128.load64_splat(shares + step);
+  const c = v128.load64_splat(shares + 2 * step);
+  const d = v128.load64_splat(shares + 3 * step);
+  const e = v128.load64_splat(shares + 4 * step);
+  const g = v128.load64_splat(shares + 5 * step);
   let j: usize = 0;
   for (; j + 2 <= length; j += 2) {
     let value = two(target, j);
@@ -155,34 +165,37 @@ function subtract6(target: usize, source: usize, stride: usize, length: usize, s
     v128.store(target + (j << 3), value);
   }
   if (j < length) {
-    let value = f(target, j) - f(shares, 0) * f(source, j);
-    value -= f(shares, 1) * f(source1, j);
-    value -= f(shares, 2) * f(source2, j);
-    value -= f(shares, 3) * f(source3, j);
-    value -= f(shares, 4) * f(source4, j);
-    value -= f(shares, 5) * f(source5, j);
+    let value = f(target, j) - f64x2.extract_lane(a, 0) * f(source, j);
+    value -= f64x2.extract_lane(b, 0) * f(source1, j);
+    value -= f64x2.extract_lane(c, 0) * f(source2, j);
+    value -= f64x2.extract_lane(d, 0) * f(source3, j);
+    value -= f64x2.extract_lane(e, 0) * f(source4, j);
+    value -= f64x2.extract_lane(g, 0) * f(source5, j);
     store<f64>(target + (j << 3), value);
   }
 }
 
 // @ts-expect-error: a decorator of AssemblyScript
 @inline
-function subtract3(target: usize, source: usize, stride: usize, length: usize, a: f64, b: f64, c: f64): void {
+function subtract3(target: usize, source: usize, stride: usize, length: usize, shares: usize, step: usize): void {
   const source1 = source + stride;
   const source2 = source1 + stride;
-  const aa = f64x2.splat(a);
-  const bb = f64x2.splat(b);
-  const cc = f64x2.splat(c);
+  const a = v128.load64_splat(shares);
+  const b = v128.load64_splat(shares + step);
+  const c = v128.load64_splat(shares + 2 * step);
   let j: usize = 0;
   for (; j + 2 <= length; j += 2) {
     let value = two(target, j);
-    value = f64x2.sub(value, f64x2.mul(aa, two(source, j)));
-    value = f64x2.sub(value, f64x2.mul(bb, two(source1, j)));
-    value = f64x2.sub(value, f64x2.mul(cc, two(source2, j)));
+    value = f64x2.sub(value, f64x2.mul(a, two(source, j)));
+    value = f64x2.sub(value, f64x2.mul(b, two(source1, j)));
+    value = f64x2.sub(value, f64x2.mul(c, two(source2, j)));
     v128.store(target + (j << 3), value);
   }
   if (j < length) {
-    store<f64>(target + (j << 3), f(target, j) - a * f(source, j) - b * f(source1, j) - c * f(source2, j));
+    let value = f(target, j) - f64x2.extract_lane(a, 0) * f(source, j);
+    value -= f64x2.extract_lane(b, 0) * f(source1, j);
+    value -= f64x2.extract_lane(c, 0) * f(source2, j);
+    store<f64>(target + (j << 3), value);
   }
 }
 

@@ -312,4 +312,16 @@ export const imaging = defineSet([
     source: { title: 'common practice, no source' },
     status: 'common practice',
   },
+  {
+    id: 'imaging.trace.doubt',
+    name: 'misfit of a traced bone, in squares of what is expected, above which the reader is told to look',
+    unit: '1',
+    value: 1.4,
+    low: 1.1,
+    high: 2,
+    spread: 'range',
+    appliesTo: 'trace of a film',
+    source: { title: 'misfits over random projected films of this project: up to 1.1 where the right bone was found' },
+    status: 'computed',
+  },
 ]);

@@ -6,7 +6,7 @@ import { coordinatesOf, lineFrame } from '../trace/frame.ts';
 import { fragment, isFlare, type LongBone, shaft } from './long-bone.ts';
 import { type Camera, type FilmKind, project, shadowOf } from './project.ts';
 import { type Random, seededRandom } from './random.ts';
-import { ball, box, rod, type Solid } from './solids.ts';
+import { ball, rod, type Solid } from './solids.ts';
 import { type TrueSegment, trueAxis, trueSegment } from './truth.ts';
 import type { Tube } from './tube.ts';
 import { type Frame3, frameAlong, toWorld, type Vector } from './vector.ts';
@@ -160,9 +160,6 @@ function layOut(r: Random, bone: LongBone, camera: Camera, heightMm: number): La
   const diameterMm = Math.max(widthMm, r.between(30, 80) * camera.pitchMm);
   const ballAt = at(r.chance(0.5) ? 0.12 : 0.88, r.between(0.15, 0.85), heightMm);
   const kind = r.uniform();
-  const PL = (globalThis as any).PLATE; const W = 2 * bone.a;
-  if (PL) { for (const f of [proximal, distal]) { const sgn = f === proximal ? -1 : 1; const z0 = sgn > 0 ? PL.from * W : -PL.to * W; metal.push(box({ ...f, origin: toWorld(f, [PL.x0 * bone.a, -1.4 * bone.a, z0]) }, [PL.w * bone.a, 0.3 * W, (PL.to - PL.from) * W], 2.9)); } }
-  if ((globalThis as any).IMPIN) { const k = (globalThis as any).IMPIN; metal.push(rod(toWorld(proximal, [bone.offA * bone.a, 0, -bone.proximalMm * 0.8]), toWorld(distal, [bone.offA * bone.a, 0, bone.distalMm * 0.8]), k * W, 2.9)); }
   const solids: Solid[] = [...tubes, ...second, ...metal, ...soft];
   if (kind < 0.45) solids.push(ball(ballAt, diameterMm / 2, value('imaging.steel.attenuation')));
   return {

@@ -11,34 +11,11 @@ export interface Honesty {
   at(s: number): number;
 }
 
-/** What the model leaves of a bone's shadow beyond noise, rms over its cells, as a share of the shadow's height. */
-export function misfitShare(
-  rows: readonly CellRow[],
-  residuals: readonly Float64Array[],
-  noise: number,
-  misfit: number,
-  height: number,
-): number {
-  let sum = 0;
-  let count = 0;
-  for (const [k, row] of rows.entries()) {
-    for (let i = 0; i < row.x.length; i++) {
-      const own = noise ** 2 / row.n[i]!;
-      const square = residuals[k]![i]! ** 2 * (own + misfit ** 2);
-      // what is far off is something else (a pin, a gap), not a misfit of the bone
-      if (square > FOREIGN * FOREIGN * (own + (0.03 * height) ** 2)) continue;
-      sum += square - own;
-      count++;
-    }
-  }
-  return count > 0 ? Math.sqrt(Math.max(0, sum / count)) / height : 0;
-}
-
 /** Residuals beyond this many sd are not the model's, but something else's. */
 const FOREIGN = 4;
 /** Neighbours summed in each direction. */
 const SUM = 3;
-const LARGEST_FACTOR = 3;
+const LARGEST_FACTOR = 5;
 
 export function honestyOf(
   rows: readonly CellRow[],

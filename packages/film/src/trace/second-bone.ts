@@ -134,7 +134,7 @@ function fleshReach(profile: Float64Array, middle: number, co: number, ao: numbe
   const most = (CENTRES.out + 0.25) * ao;
   const at = (d: number) => profile[Math.round(co + side * d) + middle] ?? Number.NaN;
   const beside = median([at(ao + 2), at(ao + 3), at(ao + 4)]);
-  const air = profile.reduce((low, v) => (v < low ? v : low), Number.POSITIVE_INFINITY);
+  const air = Math.min(...profile.filter((v) => !Number.isNaN(v)));
   let skin = ao;
   for (let d = ao; d <= most / SHARE_TO_SKIN; d++) if (at(d) > (beside + air) / 2) skin = d;
   return Math.min(most, ao + SHARE_TO_SKIN * (skin - ao));

@@ -21,7 +21,11 @@ export function stationsOf(
   const stations = Array.from({ length: count + 1 }, (_, i) =>
     stationAt(fit, (i / count) * fit.frame.lengthPx, (i / count) * lengthMm, mmPerPixel, scaleSd),
   );
-  return { stations, notes: notesOf(stations) };
+  const doubt =
+    fit.chi > value('imaging.trace.doubt')
+      ? ['the shadow fits a single bone badly: look at the walls drawn before trusting them']
+      : [];
+  return { stations, notes: [...doubt, ...notesOf(stations)] };
 }
 
 function stationAt(fit: FittedSegment, s: number, sMm: number, mmPerPixel: number, scaleSd: number): TraceStation {

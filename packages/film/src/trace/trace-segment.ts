@@ -106,6 +106,8 @@ function notABone(fit: FittedSegment): NoBone | null {
 const LEAST_NOISES = 2;
 /** Share of the fragment's length over which both outer edges must be seen, from first to last and in all. */
 const LEAST_SPAN = 0.4;
+/** Share of the bone's width that must be seen (not under metal) for a row to count. */
+const LEAST_INSIDE = 0.3;
 const CANAL_PLACES = 20;
 const LEAST_CANAL = { share: 0.12, sds: 4, places: 0.3 };
 
@@ -235,13 +237,16 @@ function secondReach(model: BoneModel, s: number, side: 1 | -1): number {
   return Math.sign(off) === side ? Math.abs(off) + partAt(model, 'a2', s) + BEYOND_SECOND_PX : 0;
 }
 
-/** Share of the rows that have cells at both outer edges. */
+/** Share of the rows that have cells at both outer edges and enough of the bone between them. */
 function supportedSpan(model: BoneModel, rows: readonly CellRow[]): number {
   const near = 1.5 * blurOf(model) + 1;
   const seen = rows.filter((row) => {
     const co = partAt(model, 'co', row.s);
     const ao = partAt(model, 'ao', row.s);
-    return [co - ao, co + ao].every((edge) => row.x.some((x) => Math.abs(x - edge) < near));
+    const inside = row.x.filter((x) => Math.abs(x - co) < ao).length;
+    return (
+      inside > LEAST_INSIDE * 2 * ao && [co - ao, co + ao].every((edge) => row.x.some((x) => Math.abs(x - edge) < near))
+    );
   });
   return seen.length / rows.length;
 }

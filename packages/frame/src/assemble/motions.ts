@@ -112,15 +112,24 @@ export function addLoads(
   const { loads, nodesMm } = inputs;
   const nodes = nodesMm.length / 3;
   let isBefore = false;
-  for (let i = 0; i < loads.length; i++) {
-    if (loads[i] === 0) continue;
-    const line = Math.floor(i / 6);
-    const node = line % nodes;
-    addNodeLoad(x, columns, Math.floor(line / nodes), unknowns, nodesMm, node, loads, line * 6);
+  for (let at = 0; at < loads.length; at += 6) {
+    if (isIdle(loads, at)) continue;
+    const node = (at / 6) % nodes;
+    addNodeLoad(x, columns, Math.floor(at / 6 / nodes), unknowns, nodesMm, node, loads, at);
     isBefore ||= isOnEarlier(unknowns, node, first);
-    i = line * 6 + 5;
   }
   return isBefore;
+}
+
+function isIdle(loads: Float64Array, at: number): boolean {
+  return (
+    loads[at] === 0 &&
+    loads[at + 1] === 0 &&
+    loads[at + 2] === 0 &&
+    loads[at + 3] === 0 &&
+    loads[at + 4] === 0 &&
+    loads[at + 5] === 0
+  );
 }
 
 function isOnEarlier({ freedoms, unknownOf }: Unknowns, node: number, first: number): boolean {

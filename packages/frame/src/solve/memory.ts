@@ -16,7 +16,7 @@ export interface Memory {
   readonly rows: Float64Array;
   /** 6 an element for each column: deformations. */
   readonly amounts: Float64Array;
-  /** Room for one number for each unknown of the largest step. */
+  /** Room for what one step takes from one block: its unknowns times the block's rows. */
   readonly shares: Float64Array;
   readonly steps: Int32Array;
   readonly stepAt: Int32Array;
@@ -81,7 +81,7 @@ function sizes({ values, unknowns, elements, ...program }: Program, columns: num
       6 * elements,
       72 * elements,
       6 * elements * columns,
-      even(Math.max(6, program.hidden)),
+      Math.max(36, program.hidden * even(unknowns - program.interior - program.hidden)),
     ],
     integers: [
       four(program.steps.length),

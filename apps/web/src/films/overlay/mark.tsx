@@ -83,7 +83,8 @@ export function Mark(props: MarkProps) {
     if (current.isDrag) onKeep(current.place);
     else onTap(event);
   };
-  const cross = `M${x - CROSS_PX * unit} ${y}h${2 * CROSS_PX * unit}M${x} ${y - CROSS_PX * unit}v${2 * CROSS_PX * unit}`;
+  const arm = Math.min(CROSS_PX, reachPx) * unit;
+  const cross = `M${x - arm} ${y}h${2 * arm}M${x} ${y - arm}v${2 * arm}`;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button cannot lie inside a drawing
     <g

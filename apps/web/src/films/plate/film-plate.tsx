@@ -65,7 +65,8 @@ export function FilmPlate({ film, name, marks, trace, aim, busy, linked, onTarge
   };
   const hand = usePlateHand(plate, {
     onClick: place,
-    onPan: pan,
+    // A finger that moves the loupe leaves the film where it is.
+    onPan: hasLoupe ? () => undefined : pan,
     onWindow: (dx, dy) => setLevels(dragged(levels, dx, dy)),
     onZoom: zoom,
   });
@@ -107,7 +108,6 @@ export function FilmPlate({ film, name, marks, trace, aim, busy, linked, onTarge
         onKeyDown={keys}
         onKeyUp={(event) => HELD.has(event.key.toLowerCase()) && hold(NOTHING_HELD)}
         onBlur={() => hold(NOTHING_HELD)}
-        onPointerLeave={() => setPointer(null)}
         {...hand}
         onPointerMove={(event: PointerEvent<HTMLElement>) => {
           hand.onPointerMove(event);
