@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { DESK, launch, PHONE } from './browser.ts';
+import { freshDemonstration } from './demonstration.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const SIZES = { desk: DESK, phone: PHONE };
@@ -25,8 +26,7 @@ let browser: Browser;
 
 beforeAll(async () => {
   browser = await launch();
-  await fetch(`${inject('address')}/api/demo/reset`, { method: 'POST', headers: { origin: inject('address') } });
-  await demonstrationReady();
+  await freshDemonstration(inject('address'), 'demo-squirrel');
 }, 300_000);
 afterAll(() => browser.close());
 
@@ -59,17 +59,4 @@ async function violations(page: Page): Promise<string[]> {
     const { violations: found } = await axe.run();
     return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
   });
-}
-
-/** The demonstration's films are drawn and measured after the server has started. */
-async function demonstrationReady(): Promise<void> {
-  for (let tries = 0; tries < 280; tries += 1) {
-    const { cases, preparing } = (await (await fetch(`${inject('address')}/api/cases`)).json()) as {
-      cases: { caseId: string }[];
-      preparing: boolean;
-    };
-    if (!preparing && cases.some(({ caseId }) => caseId === 'demo-squirrel')) return;
-    await new Promise((resolve) => setTimeout(resolve, 1000));
-  }
-  throw new Error('the demonstration was not ready in time');
 }

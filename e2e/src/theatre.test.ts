@@ -2,6 +2,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { launch } from './browser.ts';
+import { freshDemonstration } from './demonstration.ts';
 
 const TABLET = { width: 1024, height: 768 };
 const CASE = 'demo-squirrel';
@@ -10,9 +11,7 @@ let browser: Browser;
 
 beforeAll(async () => {
   browser = await launch();
-  const address = inject('address');
-  await fetch(`${address}/api/demo/reset`, { method: 'POST', headers: { origin: address } });
-  await demonstrationReady(address);
+  await freshDemonstration(inject('address'), CASE);
 }, 300_000);
 afterAll(() => browser.close());
 
@@ -49,9 +48,19 @@ test('a pin 2 mm off changes margins and the advice for the next pin; taken back
 
 const distanceToP1 = (others: string): number => Number(/([\d.]+) mm from P1/.exec(others)?.[1]);
 
-/** What the screen says once nothing is being worked out any more. */
+/** What the screen says once nothing is being worked out any more: the same at two looks. */
 async function settled(page: Page) {
-  await page.waitForTimeout(500);
+  let last = await said(page);
+  for (let looks = 0; looks < 20; looks += 1) {
+    await page.waitForTimeout(1500);
+    const now = await said(page);
+    if (JSON.stringify(now) === JSON.stringify(last)) return now;
+    last = now;
+  }
+  throw new Error('the figures never came to rest');
+}
+
+async function said(page: Page) {
   await page
     .locator('.theatre-after')
     .getByText(/stay|move/)
@@ -67,17 +76,4 @@ async function settled(page: Page) {
     others: (await page.locator('.theatre-after').textContent()) ?? '',
     second: await page.locator('.theatre-second').textContent(),
   };
-}
-
-/** The demonstration's films are drawn and measured after the server has started. */
-async function demonstrationReady(address: string): Promise<void> {
-  for (let tries = 0; tries < 280; tries += 1) {
-    const { cases, preparing } = (await (await fetch(`${address}/api/cases`)).json()) as {
-      cases: { caseId: string }[];
-      preparing: boolean;
-    };
-    if (!preparing && cases.some(({ caseId }) => caseId === CASE)) return;
-    await new Promise((resolve) => setTimeout(resolve, 1000));
-  }
-  throw new Error('the demonstration was not ready in time');
 }
