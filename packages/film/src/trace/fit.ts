@@ -7,7 +7,7 @@ import type { CellRow } from './cells.ts';
 import { type Envelope, factor, forward } from './envelope.ts';
 import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PART, partsAt, WITH_SECOND } from './layout.ts';
 import { addPrior, expectations, type PriorScale } from './prior.ts';
-import { rowModel } from './row-model.ts';
+import { deficitOf, rowModel } from './row-model.ts';
 import { emptySystem, firmed, type System, shapeOf, stepOf } from './system.ts';
 
 export interface FitSetting extends PriorScale {
@@ -33,13 +33,16 @@ export interface FitResult {
 const TAIL = 4;
 /** A gain in log likelihood that is no more worth a step. */
 const SETTLED = 0.05;
+/** Rounds of taking the beam's blur anew, and the move of a wall (in widths) below which it is taken as settled. */
+const ROUNDS = 5;
+const STILL = 3e-4;
 /** What a cell's own extent adds to the blur: a pixel's box. */
 const CELL_SMEAR = 1 / 12;
-/** Range of blur (pixels), tail share, compression. */
+/** Range of blur (logarithm of pixels), tail share, compression: wider than any film, so that no step ends at a wall. */
 const GLOBAL_RANGE = [
   [Math.log(0.33), Math.log(8)],
-  [0, 0.25],
-  [-0.05, 0.2],
+  [-0.15, 0.4],
+  [-0.2, 0.4],
 ] as const;
 
 interface Linearised {
@@ -51,26 +54,12 @@ interface Linearised {
 
 export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: FitSetting): FitResult {
   const shape = shapeOf(start.grid, start.parts);
-  let here = linearise(start, rows, setting, shape);
-  let damping = 1e-3;
-  for (let step = 0; step < setting.steps && damping < 1e6; step++) {
-    const d = stepOf(here.system, damping);
-    const c =
-      d &&
-      keptPossible(
-        start,
-        here.model.c.map((v, i) => v + d[i]!),
-        setting,
-      );
-    const next = c && linearise({ ...start, c }, rows, setting, shape);
-    if (next && next.system.cost < here.system.cost) {
-      const gain = here.system.cost - next.system.cost;
-      here = next;
-      damping = Math.max(1e-7, damping * 0.2);
-      if (gain < SETTLED) break;
-    } else {
-      damping *= 8;
-    }
+  let here = settled(start, rows, setting, shape);
+  // the beam's blur is held while the model moves, then taken anew: its slopes are not needed that way
+  for (let round = 1; round < ROUNDS; round++) {
+    const before = here.model;
+    here = settled(before, rows, setting, shape);
+    if (moved(before, here.model, setting.width) < STILL) break;
   }
   const l = firmFactor(here.system);
   return {
@@ -84,6 +73,46 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
     residuals: here.residuals,
     cost: here.system.cost,
   };
+}
+
+/** The most likely model for the beam blur of `start`. */
+function settled(start: BoneModel, rows: readonly CellRow[], setting: FitSetting, shape: Envelope): Linearised {
+  const globals = globalsOf(start);
+  const deficits = rows.map((row) => deficitOf(partsAt(start, row.s), globals, start.unitsPerLog, CELL_SMEAR, row.x));
+  let here = linearise(start, rows, deficits, setting, shape);
+  let damping = 1e-3;
+  for (let step = 0; step < setting.steps && damping < 1e6; step++) {
+    const d = stepOf(here.system, damping);
+    const c =
+      d &&
+      keptPossible(
+        start,
+        here.model.c.map((v, i) => v + d[i]!),
+        setting,
+      );
+    const next = c && linearise({ ...start, c }, rows, deficits, setting, shape);
+    if (next && next.system.cost < here.system.cost) {
+      const gain = here.system.cost - next.system.cost;
+      here = next;
+      damping = Math.max(1e-7, damping * 0.2);
+      if (gain < SETTLED) break;
+    } else {
+      damping *= 8;
+    }
+  }
+  return here;
+}
+
+/** How far the walls have moved, in widths. */
+function moved(a: BoneModel, b: BoneModel, width: number): number {
+  let most = 0;
+  for (let i = 0; i < a.grid.count; i++) {
+    for (const part of [PART.ao, PART.ai]) {
+      const at = indexOf(a.parts, part, i);
+      most = Math.max(most, Math.abs(a.c[at]! - b.c[at]!));
+    }
+  }
+  return most / width;
 }
 
 /** Factor of the matrix; where rounding has cost it its definiteness, of one with a firmer diagonal. */
@@ -115,7 +144,13 @@ function keptPossible(model: BoneModel, c: Float64Array, { width, height }: Prio
 }
 
 /** Cost, gradient and matrix at the model; cells weigh as a t distribution says. */
-function linearise(model: BoneModel, rows: readonly CellRow[], setting: FitSetting, shape: Envelope): Linearised {
+function linearise(
+  model: BoneModel,
+  rows: readonly CellRow[],
+  deficits: readonly Float64Array[],
+  setting: FitSetting,
+  shape: Envelope,
+): Linearised {
   const system = emptySystem(shape);
   const rowChi: number[] = [];
   const residuals: Float64Array[] = [];
@@ -124,12 +159,12 @@ function linearise(model: BoneModel, rows: readonly CellRow[], setting: FitSetti
   // one expectation counts about once for each width of bone
   const share = rows.length > 1 ? (rows[1]!.s - rows[0]!.s) / setting.width : 1;
   const unknowns = model.parts + GLOBAL_COUNT;
-  for (const row of rows) {
+  for (const [k, row] of rows.entries()) {
     const parts = partsAt(model, row.s);
     const count = row.x.length;
     const value = new Float64Array(count);
     const slope = new Float64Array(count * unknowns);
-    rowModel(parts, globals, model.unitsPerLog, CELL_SMEAR, row.x, value, slope);
+    rowModel(parts, globals, deficits[k]!, CELL_SMEAR, row.x, value, slope);
     const gram = new Float64Array(unknowns * unknowns);
     const pull = new Float64Array(unknowns);
     const r = new Float64Array(count);

@@ -41,12 +41,13 @@ const wide = new Float64Array(4);
 
 /**
  * The model's values across one row and, if asked, their derivatives: for each x one by each part, then one by each global.
- * `smear` is what a cell's own extent adds to the blur, as a variance in pixels squared.
+ * `deficit` is what the blur of the beam takes from m at each x (see `deficitOf`); `smear` what a cell's own extent adds
+ * to the blur, as a variance in pixels squared.
  */
 export function rowModel(
   p: Float64Array,
   globals: Float64Array,
-  unitsPerLog: number,
+  deficit: Float64Array,
   smear: number,
   x: Float64Array,
   value: Float64Array,
@@ -54,11 +55,6 @@ export function rowModel(
 ): void {
   const kernel = kernelOf(globals, smear);
   const shadows = shadowsOf(p, kernel);
-  const deficit = blurDeficit(
-    shadows.map((s) => s.shadow),
-    kernel,
-    unitsPerLog,
-  );
   const unknowns = p.length + GLOBAL_COUNT;
   const co = p[PART.co]!;
   const ao = p[PART.ao]!;
@@ -70,7 +66,7 @@ export function rowModel(
     const at = i * unknowns;
     const g = at + p.length;
     slope.fill(0, at, at + unknowns);
-    let m = deficit(x[i]!);
+    let m = deficit[i]!;
     for (const s of shadows) {
       tailedAt(s, x[i]! - s.shadow.centre, kernel);
       const h = s.shadow.height;
@@ -95,6 +91,19 @@ export function rowModel(
     slope[at + PART.b2] = u * u;
     slope[g + 2] = (-m * m) / ho;
   }
+}
+
+/** What blur, which acts on the beam and not on its logarithm, takes from the shadows at each x. */
+export function deficitOf(
+  p: Float64Array,
+  globals: Float64Array,
+  unitsPerLog: number,
+  smear: number,
+  x: Float64Array,
+): Float64Array {
+  const kernel = kernelOf(globals, smear);
+  const shadows = shadowsOf(p, kernel).map((s) => s.shadow);
+  return x.map(blurDeficit(shadows, kernel, unitsPerLog));
 }
 
 function kernelOf(globals: Float64Array, smear: number): Kernel {
