@@ -42,8 +42,8 @@ export function randomFilm(seed: number): RandomFilm {
     sourceToDetectorMm,
   };
   const scene = layOut(r, bone, camera, heightMm);
-  const film = { ...randomKind(r, bone), ...((globalThis as any).OV ?? {}) };
-  const image = project({ camera, solids: scene.solids, film, seed: seed * 7 + 1 + ((globalThis as any).NS ?? 0) });
+  const film = randomKind(r, bone);
+  const image = project({ camera, solids: scene.solids, film, seed: seed * 7 + 1 });
   const mmPerPixel = (pitchMm * (sourceToDetectorMm - heightMm)) / sourceToDetectorMm;
   const segments = scene.tubes.map((t, k) =>
     segmentTruth(r, bone, scene, camera, t, k as 0 | 1, mmPerPixel, widthMm),

@@ -6,13 +6,13 @@
 import type { CellRow } from './cells.ts';
 import { type Envelope, factor, forward } from './envelope.ts';
 import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PART, partsAt, WITH_SECOND } from './layout.ts';
+import { noiseLift, noiseVariance, type PixelNoise } from './noise.ts';
 import { addPrior, expectations, type PriorScale } from './prior.ts';
 import { deficitOf, rowModel } from './row-model.ts';
 import { emptySystem, firmed, type System, shapeOf, stepOf } from './system.ts';
 
 export interface FitSetting extends PriorScale {
-  /** Noise of one pixel, attenuation. */
-  readonly noise: number;
+  readonly noise: PixelNoise;
   /** What the model may be off by in a cell, attenuation. */
   readonly misfit: number;
   readonly steps: number;
@@ -77,9 +77,8 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
 
 /** The most likely model for the beam blur of `start`. */
 function settled(start: BoneModel, rows: readonly CellRow[], setting: FitSetting, shape: Envelope): Linearised {
-  const globals = globalsOf(start);
-  const deficits = rows.map((row) => deficitOf(partsAt(start, row.s), globals, start.unitsPerLog, CELL_SMEAR, row.x));
-  let here = linearise(start, rows, deficits, setting, shape);
+  const held = rows.map((row) => heldFor(row, start, setting));
+  let here = linearise(start, rows, held, setting, shape);
   let damping = 1e-3;
   for (let step = 0; step < setting.steps && damping < 1e6; step++) {
     const d = stepOf(here.system, damping);
@@ -90,7 +89,7 @@ function settled(start: BoneModel, rows: readonly CellRow[], setting: FitSetting
         here.model.c.map((v, i) => v + d[i]!),
         setting,
       );
-    const next = c && linearise({ ...start, c }, rows, deficits, setting, shape);
+    const next = c && linearise({ ...start, c }, rows, held, setting, shape);
     if (next && next.system.cost < here.system.cost) {
       const gain = here.system.cost - next.system.cost;
       here = next;
@@ -101,6 +100,38 @@ function settled(start: BoneModel, rows: readonly CellRow[], setting: FitSetting
     }
   }
   return here;
+}
+
+/** What is held while the model moves, for each cell of a row. */
+interface Held {
+  /** What the blur of the beam takes from the shadow. */
+  readonly deficit: Float64Array;
+  /** Variance of the cell's value: its pixels' noise, and what the model may be off by. */
+  readonly variance: Float64Array;
+  /** By how much noise lifts the mean of a logarithm. */
+  readonly lift: Float64Array;
+}
+
+function heldFor(row: CellRow, model: BoneModel, { noise, misfit }: FitSetting): Held {
+  const parts = partsAt(model, row.s);
+  const globals = globalsOf(model);
+  const deficit = deficitOf(parts, globals, model.unitsPerLog, CELL_SMEAR, row.x);
+  const value = new Float64Array(row.x.length);
+  rowModel(
+    parts,
+    globals,
+    deficit,
+    CELL_SMEAR,
+    row.x,
+    value,
+    new Float64Array(row.x.length * (model.parts + GLOBAL_COUNT)),
+  );
+  const pixel = value.map((v) => noiseVariance(noise, model.unitsPerLog, v));
+  return {
+    deficit,
+    variance: pixel.map((v, i) => v / row.n[i]! + misfit ** 2),
+    lift: pixel.map((v) => noiseLift(v, model.unitsPerLog)),
+  };
 }
 
 /** How far the walls have moved, in widths. */
@@ -147,7 +178,7 @@ function keptPossible(model: BoneModel, c: Float64Array, { width, height }: Prio
 function linearise(
   model: BoneModel,
   rows: readonly CellRow[],
-  deficits: readonly Float64Array[],
+  held: readonly Held[],
   setting: FitSetting,
   shape: Envelope,
 ): Linearised {
@@ -164,14 +195,15 @@ function linearise(
     const count = row.x.length;
     const value = new Float64Array(count);
     const slope = new Float64Array(count * unknowns);
-    rowModel(parts, globals, deficits[k]!, CELL_SMEAR, row.x, value, slope);
+    const { deficit, variance, lift } = held[k]!;
+    rowModel(parts, globals, deficit, CELL_SMEAR, row.x, value, slope);
     const gram = new Float64Array(unknowns * unknowns);
     const pull = new Float64Array(unknowns);
     const r = new Float64Array(count);
     let chi = 0;
     for (let i = 0; i < count; i++) {
-      const v = setting.noise ** 2 / row.n[i]! + setting.misfit ** 2;
-      const d = row.value[i]! - value[i]!;
+      const v = variance[i]!;
+      const d = row.value[i]! - lift[i]! - value[i]!;
       r[i] = d / Math.sqrt(v);
       const w = (TAIL + 1) / (TAIL * v + d * d);
       system.cost += ((TAIL + 1) / 2) * Math.log1p((d * d) / (TAIL * v));
@@ -189,6 +221,7 @@ function linearise(
     rowChi.push(count > 0 ? chi / count : 0);
     residuals.push(r);
   }
+  if ((globalThis as any).FIX) for (const part of (globalThis as any).FIX) for (let i = 0; i < model.grid.count; i++) { const at = indexOf(model.parts, part, i); system.normal[system.shape.start[at]! + at]! += 1e12; }
   return { model, system, rowChi, residuals };
 }
 

@@ -21,7 +21,7 @@ import {
   weightsAt,
 } from './layout.ts';
 import { METAL_HEIGHTS, type MetalMask, metalMask, metalNear } from './metal.ts';
-import { pixelNoise } from './noise.ts';
+import { type PixelNoise, pixelNoise } from './noise.ts';
 import { findSecond, type SecondBone } from './second-bone.ts';
 import { median, type Start, startModel } from './start.ts';
 import { type Tails, tailsOf } from './tails.ts';
@@ -32,7 +32,7 @@ export interface FittedSegment {
   readonly rows: readonly CellRow[];
   readonly width: number;
   readonly height: number;
-  readonly noise: number;
+  readonly noise: PixelNoise;
   /** Misfit of the median row; about 1 where the model holds. */
   readonly chi: number;
   readonly honesty: Honesty;
@@ -88,7 +88,7 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
 /** What was fitted but is no long bone: no canal shows, or nothing stands out of the noise. */
 function notABone(fit: FittedSegment): NoBone | null {
   if (fit.supportedSpan < LEAST_SPAN) return { why: 'too little of this fragment can be read: its edges are hidden' };
-  if (fit.height < LEAST_NOISES * fit.noise) return { why: 'nothing near the line stands out of the noise' };
+  if (fit.height < LEAST_NOISES * fit.noise.sd) return { why: 'nothing near the line stands out of the noise' };
   const { model, covariance } = fit.fit;
   const shown = Array.from({ length: CANAL_PLACES }, (_, i) => ((i + 0.5) / CANAL_PLACES) * fit.frame.lengthPx).filter(
     (s) => {
@@ -125,7 +125,7 @@ function fitFrom(
   start: Start,
 ): FittedSegment {
   const noise = pixelNoise(film, line, start.width);
-  const metal = metalMask(film, line, start.width, (s) => start.beside(s) + metalFrom(start, noise));
+  const metal = metalMask(film, line, start.width, (s) => start.beside(s) + metalFrom(start, noise.sd));
   const tails = tailsOf(
     rough,
     start.grow,
@@ -149,7 +149,7 @@ function fitFrom(
     model = fit.model;
     if (pass === PASSES.length - 1) break;
     if (pass === 0) {
-      const second = findSecond(rough, model, noise / Math.sqrt(BLOCK_ROWS));
+      const second = findSecond(rough, model, noise.sd / Math.sqrt(BLOCK_ROWS));
       if (second) model = withSecond(model, second);
     }
     const next = axisOf(frame, model, clicks);
