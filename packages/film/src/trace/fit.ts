@@ -9,6 +9,7 @@ import { type BoneModel, GLOBAL_COUNT, globalsOf, indexOf, PART, partsAt, WITH_S
 import { noiseLift, noiseVariance, type PixelNoise } from './noise.ts';
 import { addPrior, expectations, type PriorScale } from './prior.ts';
 import { deficitOf, rowModel } from './row-model.ts';
+import { median } from './start.ts';
 import { emptySystem, firmed, type System, shapeOf, stepOf } from './system.ts';
 
 export interface FitSetting extends PriorScale {
@@ -58,7 +59,7 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
   // the beam's blur is held while the model moves, then taken anew: its slopes are not needed that way
   for (let round = 1; round < ROUNDS; round++) {
     const before = here.model;
-    here = settled(before, rows, setting, shape);
+    here = settled(before, rows, setting, shape, trustIn(here.rowChi));
     if (moved(before, here.model, setting.width) < STILL) break;
   }
   const l = firmFactor(here.system);
@@ -76,8 +77,14 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
 }
 
 /** The most likely model for the beam blur of `start`. */
-function settled(start: BoneModel, rows: readonly CellRow[], setting: FitSetting, shape: Envelope): Linearised {
-  const held = rows.map((row) => heldFor(row, start, setting));
+function settled(
+  start: BoneModel,
+  rows: readonly CellRow[],
+  setting: FitSetting,
+  shape: Envelope,
+  trust?: readonly number[],
+): Linearised {
+  const held = rows.map((row, k) => heldFor(row, start, setting, trust?.[k] ?? 1));
   let here = linearise(start, rows, held, setting, shape);
   let damping = 1e-3;
   for (let step = 0; step < setting.steps && damping < 1e6; step++) {
@@ -102,6 +109,13 @@ function settled(start: BoneModel, rows: readonly CellRow[], setting: FitSetting
   return here;
 }
 
+/** Rows that fit much worse than the others (the fracture's edge, a pin's rim) count for less. */
+function trustIn(rowChi: readonly number[]): number[] {
+  const usual = median(rowChi);
+  return rowChi.map((chi) => Math.min(1, (FAIR * usual) / chi) ** 2);
+}
+const FAIR = 1.5;
+
 /** What is held while the model moves, for each cell of a row. */
 interface Held {
   /** What the blur of the beam takes from the shadow. */
@@ -112,7 +126,7 @@ interface Held {
   readonly lift: Float64Array;
 }
 
-function heldFor(row: CellRow, model: BoneModel, { noise, misfit }: FitSetting): Held {
+function heldFor(row: CellRow, model: BoneModel, { noise, misfit }: FitSetting, trust: number): Held {
   const parts = partsAt(model, row.s);
   const globals = globalsOf(model);
   const deficit = deficitOf(parts, globals, model.unitsPerLog, CELL_SMEAR, row.x);
@@ -129,7 +143,7 @@ function heldFor(row: CellRow, model: BoneModel, { noise, misfit }: FitSetting):
   const pixel = value.map((v) => noiseVariance(noise, model.unitsPerLog, v));
   return {
     deficit,
-    variance: pixel.map((v, i) => v / row.n[i]! + misfit ** 2),
+    variance: pixel.map((v, i) => (v / row.n[i]! + misfit ** 2) / trust),
     lift: pixel.map((v) => noiseLift(v, model.unitsPerLog)),
   };
 }
@@ -221,7 +235,6 @@ function linearise(
     rowChi.push(count > 0 ? chi / count : 0);
     residuals.push(r);
   }
-  if ((globalThis as any).FIX) for (const part of (globalThis as any).FIX) for (let i = 0; i < model.grid.count; i++) { const at = indexOf(model.parts, part, i); system.normal[system.shape.start[at]! + at]! += 1e12; }
   return { model, system, rowChi, residuals };
 }
 

@@ -3,17 +3,17 @@ import { basisAt, type SplineGrid } from './spline.ts';
 
 /**
  * The functions of s, in this order; lengths in pixels, the others in attenuation. Outer shadow (centre co, half-width ao,
- * height ho), canal (ci, ai, hi), background (b0, b1, b2), and where a second bone lies near: its shadow (c2, a2, h2)
+ * height ho), canal (ci, ai, hi), background (b0, b1, b2, b3), and where a second bone lies near: its shadow (c2, a2, h2)
  * and the depth i2 of its own canal.
  */
-export const PARTS = ['co', 'ao', 'ci', 'ai', 'ho', 'hi', 'b0', 'b1', 'b2', 'c2', 'a2', 'h2', 'i2'] as const;
+export const PARTS = ['co', 'ao', 'ci', 'ai', 'ho', 'hi', 'b0', 'b1', 'b2', 'b3', 'c2', 'a2', 'h2', 'i2'] as const;
 export type Part = (typeof PARTS)[number];
 export const PART: Readonly<Record<Part, number>> = Object.fromEntries(PARTS.map((p, i) => [p, i])) as Record<
   Part,
   number
 >;
 /** Parts of a bone alone, and with a second one beside or over it. */
-export const ALONE = 9;
+export const ALONE = 10;
 export const WITH_SECOND = PARTS.length;
 
 /** What one film has in common: blur (logarithm of pixels), share of the blur's wide tail, compression of the values. */

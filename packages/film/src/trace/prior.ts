@@ -22,7 +22,8 @@ const ROUGHNESS: Record<Part, number> = {
   hi: 0.04,
   b0: 0.06,
   b1: 0.06,
-  b2: 0.04,
+  b2: 0.03,
+  b3: 0.02,
   c2: 0.015,
   a2: 0.006,
   h2: 0.06,
@@ -67,7 +68,16 @@ export interface Expectation {
 /** Canal to outer width, and the canal's shadow to the outer one over that ratio. */
 const USUAL = { canal: 0.65, canalHeight: 0.95, secondCanal: 0.2, second: 0.15 };
 /** Sds: in widths for lengths, in heights for attenuations. */
-const SDS = { offCentre: 0.08, canal: 0.1, curve: 0.2, height: 0.3, canalHeight: 0.2, secondCanal: 0.1, second: 0.12 };
+const SDS = {
+  offCentre: 0.08,
+  canal: 0.1,
+  curve: 0.2,
+  skew: 0.1,
+  height: 0.3,
+  canalHeight: 0.2,
+  secondCanal: 0.1,
+  second: 0.12,
+};
 
 /**
  * Canal near the middle, between a quarter and nearly all of the width, its shadow in proportion to its size; a height
@@ -78,6 +88,7 @@ export function expectations(p: Float64Array, { width, height }: PriorScale): re
   const off = 1 / (SDS.offCentre * width);
   const share = 1 / (SDS.canal * width);
   const curve = 1 / (SDS.curve * height);
+  const skew = 1 / (SDS.skew * height);
   const level = 1 / (SDS.height * height);
   const ratio = 1 / (SDS.canalHeight * height);
   const k = USUAL.canalHeight * ratio;
@@ -86,6 +97,7 @@ export function expectations(p: Float64Array, { width, height }: PriorScale): re
     { r: (ci - co) * off, j: [one('co', -off), one('ci', off)] },
     { r: (ai - USUAL.canal * ao) * share, j: [one('ao', -USUAL.canal * share), one('ai', share)] },
     { r: p[PART.b2]! * curve, j: [one('b2', curve)] },
+    { r: p[PART.b3]! * skew, j: [one('b3', skew)] },
     { r: (ho - height) * level, j: [one('ho', level)] },
     {
       r: hi * ratio - (k * ho * ai) / ao,

@@ -1,6 +1,6 @@
 /**
  * What the film shows across the bone at one s, and its derivatives:
- *   b0 + b1 u + b2 u^2 + m - k m^2 / ho,   u = (x - co)/ao,   m = sum of shadows h f((x - c)/a),   f(t) = sqrt(1 - t^2)
+ *   b0 + b1 u + b2 u^2 + b3 u^3 + m - k m^2 / ho,   u = (x - co)/ao,   m = sum of shadows h f((x - c)/a),   f(t) = sqrt(1 - t^2)
  * blurred by a Gaussian and a faint wider one: f is the shadow of any elliptical section, whichever way it is turned.
  * Shadows: outer (+), canal (-), and where there is one, the second bone (+) and its canal (-). k is what scatter and
  * beam hardening take from the tops of the shadow. Blur acts on the beam, so m is corrected for it (beam-blur.ts).
@@ -61,6 +61,7 @@ export function rowModel(
   const ho = p[PART.ho]!;
   const b1 = p[PART.b1]!;
   const b2 = p[PART.b2]!;
+  const b3 = p[PART.b3]!;
   const k = globals[2]! / ho;
   for (let i = 0; i < x.length; i++) {
     const at = i * unknowns;
@@ -78,17 +79,18 @@ export function rowModel(
       slope[g + 1]! += h * out[4]!;
     }
     const u = (x[i]! - co) / ao;
-    value[i] = p[PART.b0]! + (b1 + b2 * u) * u + m - k * m * m;
+    value[i] = p[PART.b0]! + (b1 + (b2 + b3 * u) * u) * u + m - k * m * m;
     // the compression acts on all that m depends on
     const f = 1 - 2 * k * m;
     for (let j = 0; j < unknowns; j++) slope[at + j]! *= f;
-    const base = (b1 + 2 * b2 * u) / ao;
+    const base = (b1 + (2 * b2 + 3 * b3 * u) * u) / ao;
     slope[at + PART.co]! -= base;
     slope[at + PART.ao]! -= base * u;
     slope[at + PART.ho]! += (k * m * m) / ho;
     slope[at + PART.b0] = 1;
     slope[at + PART.b1] = u;
     slope[at + PART.b2] = u * u;
+    slope[at + PART.b3] = u * u * u;
     slope[g + 2] = (-m * m) / ho;
   }
 }
