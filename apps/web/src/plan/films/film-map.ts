@@ -3,7 +3,8 @@
  * Points on the bone are [s, w] in mm, w medial or cranial positive; pixels are [column, row].
  */
 import type { FilmState } from '@bonewright/casebook';
-import type { Pixel } from '@bonewright/film';
+import type { Pixel, Trace } from '@bonewright/film';
+import { asCorrected } from '../../films/correct/corrections.ts';
 
 export interface FilmMap {
   readonly mmPerPixel: number;
@@ -31,8 +32,6 @@ interface Axis {
   readonly along: Pixel;
 }
 
-type Trace = NonNullable<FilmState['trace']>['value'];
-
 const plus = (a: Pixel, b: Pixel, t = 1): Pixel => [a[0] + b[0] * t, a[1] + b[1] * t];
 const minus = (a: Pixel, b: Pixel): Pixel => [a[0] - b[0], a[1] - b[1]];
 const dot = (a: Pixel, b: Pixel): number => a[0] * b[0] + a[1] * b[1];
@@ -40,7 +39,7 @@ const degrees = (v: Pixel): number => (Math.atan2(v[1], v[0]) * 180) / Math.PI;
 
 /** Null where the film has not been traced far enough to draw on. */
 export function filmMap(film: FilmState, lengthMm: number): FilmMap | null {
-  const trace = film.trace?.value;
+  const trace = asCorrected(film);
   const clicks = film.clicks?.value;
   const mmPerPixel = trace?.mmPerPixel.value;
   const first = clicks?.segments[0];
