@@ -3,6 +3,7 @@ import { value } from '@bonewright/evidence';
 import type { GreyImage } from '../model/film.ts';
 import type { BallFit, Calibration, Measured } from '../model/trace.ts';
 import { type Attenuation, attenuation } from '../trace/attenuation.ts';
+import { type BlurPrior, USUAL_BLUR } from '../trace/prior.ts';
 import { fitBallIn } from './fit-ball.ts';
 
 export interface Scale {
@@ -13,10 +14,16 @@ export interface Scale {
 
 /** The scale at the bone; its value is null, with the reason, where the film does not give it. */
 export function calibrate(image: GreyImage, calibration: Calibration): Scale {
-  return calibrateIn(attenuation(image), calibration);
+  return calibrateIn(attenuation(image), calibration).scale;
 }
 
-export function calibrateIn(film: Attenuation, calibration: Calibration): Scale {
+/** The scale, and what a ball's rim tells of the film's blur. */
+export function calibrateIn(film: Attenuation, calibration: Calibration): { scale: Scale; blur: BlurPrior } {
+  if (calibration.kind === 'ball') return fromBall(film, calibration);
+  return { scale: withoutBall(calibration), blur: USUAL_BLUR };
+}
+
+function withoutBall(calibration: Exclude<Calibration, { kind: 'ball' }>): Scale {
   switch (calibration.kind) {
     case 'scale':
       return plain(calibration.mmPerPixel, (calibration.sdPercent ?? value('imaging.scale.usual-sd-percent')) / 100);
@@ -26,8 +33,6 @@ export function calibrateIn(film: Attenuation, calibration: Calibration): Scale 
       const { sourceToDetectorMm: sid, objectToDetectorMm: height, detectorPitchMm } = calibration;
       return plain((detectorPitchMm * (sid - height)) / sid, value('imaging.height.sd') / (sid - height));
     }
-    case 'ball':
-      return fromBall(film, calibration);
   }
 }
 
@@ -46,14 +51,15 @@ function fromImplant({ diameterMm, across: [a, b] }: Extract<Calibration, { kind
 }
 
 /** Short axis of a sphere's shadow to its diameter; the difference in height is taken out where it is given. */
-function fromBall(film: Attenuation, c: Extract<Calibration, { kind: 'ball' }>): Scale {
+function fromBall(film: Attenuation, c: Extract<Calibration, { kind: 'ball' }>): { scale: Scale; blur: BlurPrior } {
   const off = value('imaging.ball.height-doubt');
   const sid = c.sourceToDetectorMm;
   const sod = (sid ?? value('imaging.source.usual-distance')) - (c.objectToDetectorMm ?? 0);
   const ballHeightErrorPercent = (100 * off) / sod;
   const fit = fitBallIn(film, c.near, c.diameterMm);
   if ('why' in fit) {
-    return { mmPerPixel: { value: null, sd: null, why: fit.why }, ball: null, ballHeightErrorPercent };
+    const mmPerPixel = { value: null, sd: null, why: fit.why };
+    return { scale: { mmPerPixel, ball: null, ballHeightErrorPercent }, blur: USUAL_BLUR };
   }
   const atBall = c.diameterMm / fit.shortAxisPx;
   const heights =
@@ -68,6 +74,6 @@ function fromBall(film: Attenuation, c: Extract<Calibration, { kind: 'ball' }>):
     value('imaging.ball.rim-sd-px') / fit.shortAxisPx,
     value('imaging.ball.height-sd') / sod,
   );
-  const { shortAxisSdPx: _, ...ball } = fit;
-  return { mmPerPixel: { value: mm, sd: mm * relative }, ball, ballHeightErrorPercent };
+  const { shortAxisSdPx: _, blur, ...ball } = fit;
+  return { scale: { mmPerPixel: { value: mm, sd: mm * relative }, ball, ballHeightErrorPercent }, blur };
 }

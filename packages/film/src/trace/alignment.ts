@@ -66,7 +66,7 @@ function axisSd(fit: FittedSegment): { slopeSd: number; offsetSdAt(s: number): n
       tilt[k]! += place.tilt * w;
     }
   }
-  const factor = value('imaging.trace.sd-factor') * fit.honesty.sdFactor;
+  const factor = value('imaging.trace.axis-sd-factor') * fit.honesty.sdFactor;
   const floor = value('imaging.trace.sd-floor');
   const vTilt = factor ** 2 * covariance(tilt, tilt) + (floor / length) ** 2 * 12;
   const vLevel = factor ** 2 * covariance(level, level) + floor ** 2;

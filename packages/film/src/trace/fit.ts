@@ -55,7 +55,14 @@ interface Linearised {
 
 export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: FitSetting): FitResult {
   const shape = shapeOf(start.grid, start.parts);
-  let here = settled(start, rows, setting, shape);
+  const first = linearise(
+    start,
+    rows,
+    rows.map((row) => heldFor(row, start, setting, 1)),
+    setting,
+    shape,
+  );
+  let here = settled(start, rows, setting, shape, trustIn(first.rowChi));
   // the beam's blur is held while the model moves, then taken anew: its slopes are not needed that way
   for (let round = 1; round < ROUNDS; round++) {
     const before = here.model;
@@ -82,9 +89,9 @@ function settled(
   rows: readonly CellRow[],
   setting: FitSetting,
   shape: Envelope,
-  trust?: readonly number[],
+  trust: readonly number[],
 ): Linearised {
-  const held = rows.map((row, k) => heldFor(row, start, setting, trust?.[k] ?? 1));
+  const held = rows.map((row, k) => heldFor(row, start, setting, trust[k]!));
   let here = linearise(start, rows, held, setting, shape);
   let damping = 1e-3;
   for (let step = 0; step < setting.steps && damping < 1e6; step++) {
@@ -124,6 +131,8 @@ interface Held {
   readonly variance: Float64Array;
   /** By how much noise lifts the mean of a logarithm. */
   readonly lift: Float64Array;
+  /** Share of its weight that the row keeps. */
+  readonly trust: number;
 }
 
 function heldFor(row: CellRow, model: BoneModel, { noise, misfit }: FitSetting, trust: number): Held {
@@ -145,6 +154,7 @@ function heldFor(row: CellRow, model: BoneModel, { noise, misfit }: FitSetting, 
     deficit,
     variance: pixel.map((v, i) => (v / row.n[i]! + misfit ** 2) / trust),
     lift: pixel.map((v) => noiseLift(v, model.unitsPerLog)),
+    trust,
   };
 }
 
@@ -209,7 +219,7 @@ function linearise(
     const count = row.x.length;
     const value = new Float64Array(count);
     const slope = new Float64Array(count * unknowns);
-    const { deficit, variance, lift } = held[k]!;
+    const { deficit, variance, lift, trust } = held[k]!;
     rowModel(parts, globals, deficit, CELL_SMEAR, row.x, value, slope);
     const gram = new Float64Array(unknowns * unknowns);
     const pull = new Float64Array(unknowns);
@@ -218,10 +228,11 @@ function linearise(
     for (let i = 0; i < count; i++) {
       const v = variance[i]!;
       const d = row.value[i]! - lift[i]! - value[i]!;
-      r[i] = d / Math.sqrt(v);
+      r[i] = d / Math.sqrt(v * trust);
       const w = (TAIL + 1) / (TAIL * v + d * d);
       system.cost += ((TAIL + 1) / 2) * Math.log1p((d * d) / (TAIL * v));
-      chi += w * d * d;
+      // told without the row's own trust, so that a row cannot hide behind it
+      chi += ((TAIL + 1) * d * d) / (TAIL * v * trust + d * d);
       addOuter(slope, i * unknowns, unknowns, w, d, gram, pull);
     }
     for (const { r: e, j } of expectations(parts, setting)) {

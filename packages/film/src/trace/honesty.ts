@@ -2,6 +2,7 @@
  * How far the fit's own covariance may be trusted: from its residuals, how large they are and how far they hang together
  * along and across the bone. Noise shared between pixels, and a model that is not quite right, both show there.
  */
+import { value } from '@bonewright/evidence';
 import type { CellRow } from './cells.ts';
 
 export interface Honesty {
@@ -16,6 +17,8 @@ const FOREIGN = 4;
 /** Neighbours summed in each direction. */
 const SUM = 3;
 const LARGEST_FACTOR = 5;
+/** A bone that fits badly throughout may be the wrong one. */
+const DOUBTED = 2;
 
 export function honestyOf(
   rows: readonly CellRow[],
@@ -25,8 +28,9 @@ export function honestyOf(
   const spread = Math.sqrt(variance(residuals.flatMap((r) => [...r])));
   const across = togetherness(residuals.map((r) => [...r]));
   const along = togetherness(columns(rows, residuals));
-  const sdFactor = Math.min(LARGEST_FACTOR, Math.max(0.5, spread * Math.sqrt(across * along)));
   const usual = rowChi.length > 0 ? [...rowChi].sort((a, b) => a - b)[rowChi.length >> 1]! : 1;
+  const doubt = usual > value('imaging.trace.doubt') ? DOUBTED : 1;
+  const sdFactor = doubt * Math.min(LARGEST_FACTOR, Math.max(0.5, spread * Math.sqrt(across * along)));
   return {
     sdFactor,
     at: (s) => {

@@ -10,6 +10,17 @@ export interface PriorScale {
   readonly height: number;
   /** Share of the usual roughness that the splines are allowed: below 1 for a first, stiff fit. */
   readonly stiffness: number;
+  readonly blur: BlurPrior;
+}
+
+/** What is known of a film's blur before the bone is looked at. */
+export interface BlurPrior {
+  /** Logarithm of the core's sd in pixels, and its own sd. */
+  readonly log: number;
+  readonly logSd: number;
+  /** Share of the tail, and its sd. */
+  readonly tail: number;
+  readonly tailSd: number;
 }
 
 /** Second differences of the splines' coefficients: sd in widths (lengths) or heights (attenuations). */
@@ -31,7 +42,7 @@ const ROUGHNESS: Record<Part, number> = {
 };
 const LENGTHS = new Set<Part>(['co', 'ao', 'ci', 'ai', 'c2', 'a2']);
 /** Blur: about a pixel, give or take. */
-const BLUR_LOG_SD = 0.6;
+const BLUR_LOG_SD = 0.4;
 /** Keeps a coefficient that no row sees from leaving the matrix singular. */
 const RIDGE = 1e-12;
 
@@ -46,17 +57,27 @@ export function addPrior(model: BoneModel, scale: PriorScale, system: System): v
     }
   }
   const globals = globalsOf(model);
-  for (const [i, { mean, sd }] of GLOBAL_PRIORS.entries()) {
+  for (const [i, { mean, sd }] of globalPriors(scale.blur).entries()) {
     system.addSquare((globals[i]! - mean) / sd, [c.length - GLOBAL_COUNT + i], [1 / sd]);
   }
   for (let i = 0; i < c.length; i++) system.addSquare(0, [i], [Math.sqrt(RIDGE)]);
 }
 
 const halfRange = (id: string): number => (entry(id).high - entry(id).low) / 2;
-const GLOBAL_PRIORS = [
-  { mean: 0, sd: BLUR_LOG_SD },
-  { mean: evidence('imaging.blur.tail-share'), sd: halfRange('imaging.blur.tail-share') },
-  { mean: evidence('imaging.compression'), sd: halfRange('imaging.compression') },
+
+/** Any film: about a pixel, with a faint tail. */
+export const USUAL_BLUR: BlurPrior = {
+  log: 0,
+  logSd: BLUR_LOG_SD,
+  tail: evidence('imaging.blur.tail-share'),
+  tailSd: halfRange('imaging.blur.tail-share'),
+};
+const COMPRESSION = { mean: evidence('imaging.compression'), sd: halfRange('imaging.compression') };
+
+const globalPriors = (blur: BlurPrior): readonly { mean: number; sd: number }[] => [
+  { mean: blur.log, sd: blur.logSd },
+  { mean: blur.tail, sd: blur.tailSd },
+  COMPRESSION,
 ];
 
 /** One expectation at a station: value over its sd, and its slopes by the parts. */

@@ -2,7 +2,7 @@
 import { value } from '@bonewright/evidence';
 import type { Measured, TracedSegment, TraceStation } from '../model/trace.ts';
 import { pointAt } from './frame.ts';
-import { type Part, partAt, weightsAt } from './layout.ts';
+import { blurOf, type Part, partAt, weightsAt } from './layout.ts';
 import type { FittedSegment } from './trace-segment.ts';
 
 /** A diameter as fitted, in pixels, before it is judged. */
@@ -32,7 +32,7 @@ function stationAt(fit: FittedSegment, s: number, sMm: number, mmPerPixel: numbe
   const { model } = fit.fit;
   const co = partAt(model, 'co', s);
   const ci = partAt(model, 'ci', s);
-  const factor = fit.honesty.sdFactor * fit.honesty.at(s);
+  const factor = fit.honesty.sdFactor * fit.honesty.at(s) * thinness(fit, s);
   const outer: Reading = { px: 2 * partAt(model, 'ao', s), sdPx: 2 * factor * sdOf(fit, 'ao', s) };
   const canal: Reading = { px: 2 * partAt(model, 'ai', s), sdPx: 2 * factor * sdOf(fit, 'ai', s) };
   const blocked = fit.blockedAt(s, mmPerPixel);
@@ -57,6 +57,17 @@ function stationAt(fit: FittedSegment, s: number, sMm: number, mmPerPixel: numbe
     walls: { outer: outerWhy === null ? pair(co, outer) : null, canal: canalWhy === null ? pair(ci, canal) : null },
   };
 }
+
+/**
+ * A wall hardly wider than the blur looks the same thin and dense as thick and light: the fit's own sd, taken where it
+ * ended on that ridge, is too small.
+ */
+function thinness(fit: FittedSegment, s: number): number {
+  const { model } = fit.fit;
+  const walls = (partAt(model, 'ao', s) - partAt(model, 'ai', s)) / blurOf(model);
+  return Math.min(LARGEST_THINNESS, Math.max(1, value('imaging.trace.thin-wall') / walls));
+}
+const LARGEST_THINNESS = 3;
 
 /** What the fit says of itself, widened by what random projected films showed it to leave out. */
 const inflated = (sdPx: number): number =>

@@ -15,8 +15,8 @@ import { type FittedSegment, fitSegment, type NoBone } from './trace-segment.ts'
  */
 export function traceFilm(image: GreyImage, request: TraceRequest): Trace {
   const film = attenuation(image);
-  const scale = calibrateIn(film, request.calibration);
-  const fits = request.segments.map((clicks) => fitSegment(film, clicks));
+  const { scale, blur } = calibrateIn(film, request.calibration);
+  const fits = request.segments.map((clicks) => fitSegment(film, clicks, blur));
   const segments = fits.map((fit, i) => traced(fit, request.segments[i]!, scale.mmPerPixel));
   return { ...scale, segments, ...alignment(fits, scale.mmPerPixel) };
 }

@@ -22,6 +22,7 @@ import {
 } from './layout.ts';
 import { METAL_HEIGHTS, type MetalMask, metalMask, metalNear } from './metal.ts';
 import { type PixelNoise, pixelNoise } from './noise.ts';
+import { type BlurPrior, USUAL_BLUR } from './prior.ts';
 import { findSecond, type SecondBone } from './second-bone.ts';
 import { median, type Start, startModel } from './start.ts';
 import { type Tails, tailsOf } from './tails.ts';
@@ -64,7 +65,11 @@ const BEYOND_SECOND_PX = 4;
 /** A row's weighted misfit above which it shows no bone. */
 const LOST_CHI = 2.2;
 
-export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegment | NoBone {
+export function fitSegment(
+  film: Attenuation,
+  clicks: SegmentClicks,
+  blur: BlurPrior = USUAL_BLUR,
+): FittedSegment | NoBone {
   const frame = lineFrame(clicks.from, clicks.to);
   const tried: RoughBone[] = [];
   let best: FittedSegment | NoBone = { why: 'no pair of edges stands out near the line' };
@@ -78,7 +83,7 @@ export function fitSegment(film: Attenuation, clicks: SegmentClicks): FittedSegm
       if ('why' in best) best = { why: 'nothing near the line attenuates more than what lies beside it' };
       continue;
     }
-    const fit = fitFrom(film, clicks, frame, rough, start);
+    const fit = fitFrom(film, clicks, blur, frame, rough, start);
     if ('why' in best || fit.chi < BETTER * best.chi) best = fit;
     if (best.chi < GOOD_CHI) break;
   }
@@ -120,6 +125,7 @@ const BETTER = 0.85;
 function fitFrom(
   film: Attenuation,
   clicks: SegmentClicks,
+  blur: BlurPrior,
   line: LineFrame,
   rough: RoughBone,
   start: Start,
@@ -138,12 +144,13 @@ function fitFrom(
   let rows: readonly CellRow[] = [];
   let fit: FitResult | null = null;
   for (const [pass, { stiffness, misfit, steps }] of PASSES.entries()) {
-    const setting = { noise, misfit: misfit * height, width, height, stiffness, steps };
-    rows = rowsFor(film, frame, model, width, metal, tails);
+    const setting = { noise, misfit: misfit * height, width, height, stiffness, blur, steps };
+    const all = rowsFor(film, frame, model, width, metal, tails);
+    rows = pass < PASSES.length - 1 ? awayFromEnds(all, frame.lengthPx, width) : all;
     fit = fitBone(model, rows, setting);
     if (model.parts === WITH_SECOND && pass === 1 && !earnsItsPlace(fit, rows, setting)) {
       model = without(model);
-      rows = rowsFor(film, frame, model, width, metal, tails);
+      rows = awayFromEnds(rowsFor(film, frame, model, width, metal, tails), frame.lengthPx, width);
       fit = fitBone(model, rows, setting);
     }
     model = fit.model;
@@ -184,6 +191,14 @@ function metalFrom(start: Start, noise: number): number {
 
 /** Rows that a block's median profile is worth. */
 const BLOCK_ROWS = 6;
+
+/** Rows well away from the clicked ends, where the fracture's edge or a joint may already begin; the last fit judges those. */
+function awayFromEnds(rows: readonly CellRow[], lengthPx: number, width: number): readonly CellRow[] {
+  const margin = Math.min(END_WIDTHS * width, END_SHARE * lengthPx);
+  return rows.filter((r) => r.s > margin && r.s < lengthPx - margin);
+}
+const END_WIDTHS = 0.3;
+const END_SHARE = 0.1;
 
 /** A second bone stays where the same cells are much less likely without it. */
 function earnsItsPlace(fit: FitResult, rows: readonly CellRow[], setting: FitSetting): boolean {
