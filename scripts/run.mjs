@@ -7,6 +7,12 @@ import { fileURLToPath } from 'node:url';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const [mode = 'start', ...rest] = process.argv.slice(2);
+/** What the browser tests need beside Node, the browser first: names on PATH, and the Debian package. */
+const NEEDED = [
+  { names: ['chromium', 'chromium-browser', 'google-chrome'], debian: 'chromium' },
+  { names: ['pdftoppm'], debian: 'poppler-utils' },
+  { names: ['storescu'], debian: 'dcmtk' },
+];
 const say = (text) => process.stderr.write(`${text}\n`);
 
 refuseOldNode();
@@ -25,13 +31,13 @@ function test() {
   if (rest.length > 0) return exec(bin('vitest'), ['run', ...rest]);
   exec(bin('vitest'), ['run', '--project', 'unit']);
   buildWeb();
-  const chromium = needProgram(['chromium', 'chromium-browser', 'google-chrome'], ['chromium', 'poppler-utils']);
-  const paper = needProgram(['pdftoppm'], ['poppler-utils']);
-  const xray = needProgram(['storescu'], ['dcmtk']);
-  if (chromium && paper && xray)
+  const [chromium, ...others] = needPrograms();
+  if (chromium && others.every(Boolean))
     return exec(bin('vitest'), ['run', '--project', 'browser'], { BONEWRIGHT_CHROMIUM: chromium });
-  if (process.env.CI) fail('chromium, poppler-utils or dcmtk is missing: the browser tests cannot run');
-  say('\n*** SKIPPED: the browser tests. Install chromium, poppler-utils and dcmtk and run npm test again. ***\n');
+  if (process.env.CI) fail(`${NEEDED.map((n) => n.debian).join(', ')}: not all here, so the browser tests cannot run`);
+  say(
+    `\n*** SKIPPED: the browser tests. Install ${NEEDED.map((n) => n.debian).join(', ')} and run npm test again. ***\n`,
+  );
 }
 
 function check() {
@@ -98,15 +104,16 @@ function hashFiles(files) {
   return hash.digest('hex');
 }
 
-/** The first of these programs on PATH; on a bare Debian it is installed by apt, as root only. Null where it stays absent. */
-function needProgram(names, debianPackages) {
-  const found = () => names.map(onPath).find(Boolean) ?? null;
+/** Paths of the programs the browser tests need; on a bare Debian the missing ones are installed by apt, as root only. */
+function needPrograms() {
+  const found = () => NEEDED.map(({ names }) => names.map(onPath).find(Boolean) ?? null);
+  const missing = NEEDED.filter((_, i) => !found()[i]).map(({ debian }) => debian);
   const isRootOnDebian = process.getuid?.() === 0 && onPath('apt-get');
-  if (found() || !isRootOnDebian) return found();
-  say(`Installing ${debianPackages.join(', ')} from Debian (once)...`);
+  if (missing.length === 0 || !isRootOnDebian) return found();
+  say(`Installing ${missing.join(', ')} from Debian (once)...`);
   const quiet = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
   spawnSync('apt-get', ['update', '-qq'], quiet);
-  spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...debianPackages], quiet);
+  spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...missing], quiet);
   return found();
 }
 

@@ -1,11 +1,10 @@
 /** Arguments of `assess` and `plan`, and the frames they export. */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { type Case, constructOf, exportFrames, type Plan } from '@bonewright/construct';
-import { InputError } from '@bonewright/fault';
 import { userPath, writeBytes } from './files.ts';
 import { fileArgument } from './input-file.ts';
+import { parsedArguments } from './parsed-arguments.ts';
 
 export interface CaseArguments {
   readonly file: string;
@@ -14,17 +13,9 @@ export interface CaseArguments {
 
 /** Reads `CASE.json [--export-frames DIR]`. */
 export function caseArguments(args: readonly string[], usage: string): CaseArguments {
-  const { values, positionals } = parse(args, usage);
+  const { values, positionals } = parsedArguments(args, { 'export-frames': { type: 'string' } }, usage);
   const dir = values['export-frames'];
   return { file: fileArgument(positionals, usage), framesDir: dir ? userPath(dir) : null };
-}
-
-function parse(args: readonly string[], usage: string) {
-  try {
-    return parseArgs({ args: [...args], options: { 'export-frames': { type: 'string' } }, allowPositionals: true });
-  } catch (error) {
-    throw new InputError(error instanceof Error ? error.message : String(error), '', `use: ${usage}`);
-  }
 }
 
 /** Writes `plan-N.LOAD.frame.json` into the folder for every plan and load. */

@@ -1,7 +1,9 @@
 /** Arguments of the commands on records: `--data DIR`, and a file where one is asked for. */
-import { parseArgs } from 'node:util';
 import { InputError } from '@bonewright/fault';
 import { userPath } from './files.ts';
+import { parsedArguments } from './parsed-arguments.ts';
+
+const OPTIONS = { data: { type: 'string' }, output: { type: 'string', short: 'o' } } as const;
 
 export interface FolderArguments {
   readonly data: string;
@@ -11,7 +13,7 @@ export interface FolderArguments {
 
 /** Reads `[FILE] --data DIR [-o FILE]`; the data folder is asked for by every one of them. */
 export function folderArguments(args: readonly string[], usage: string): FolderArguments {
-  const { values, positionals } = parsed(args, usage);
+  const { values, positionals } = parsedArguments(args, OPTIONS, usage);
   if (!values.data) throw new InputError('no data folder was given', '--data', `use: ${usage}`);
   const file = values.output ?? positionals[0];
   if (positionals.length > (values.output ? 0 : 1))
@@ -23,13 +25,4 @@ export function folderArguments(args: readonly string[], usage: string): FolderA
 export function neededFile({ file }: FolderArguments, usage: string): string {
   if (!file) throw new InputError('no file was given', '', `use: ${usage}`);
   return file;
-}
-
-function parsed(args: readonly string[], usage: string) {
-  const options = { data: { type: 'string' }, output: { type: 'string', short: 'o' } } as const;
-  try {
-    return parseArgs({ args: [...args], options, allowPositionals: true });
-  } catch (error) {
-    throw new InputError(error instanceof Error ? error.message : String(error), '', `use: ${usage}`);
-  }
 }

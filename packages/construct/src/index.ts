@@ -30,5 +30,7 @@ export * from './model/plan.ts';
 export { marginVerdict } from './plan-of.ts';
 export { readCase } from './read-case.ts';
 export { type RankOptions, rank, rankWith } from './search/index.ts';
+export { tissueAt } from './to-frame/layout.ts';
 export { frameFacts } from './to-frame/masses.ts';
 export { type Improvement, improvements, type WhatIf, whatIfs } from './what-if/index.ts';
+export { directionWords } from './words/direction-words.ts';

@@ -1,7 +1,7 @@
 /** The plan that is printed: a construct's parts with their sizes, its checks, figures and verdict. */
 import { isthmus, sectionAt, wallAt, widthAcross } from '@bonewright/bone';
 import { value } from '@bonewright/evidence';
-import { checkContext, runChecks, worstVerdict } from './checks/index.ts';
+import { checkContext, runChecks } from './checks/index.ts';
 import type { Case, Construct } from './model/case-file.ts';
 import { columnsOf } from './model/figures.ts';
 import {
@@ -12,6 +12,7 @@ import {
   type Margin,
   type Plan,
   type Verdict,
+  worstVerdict,
 } from './model/plan.ts';
 import { evidenceOf } from './strength/evidence-of.ts';
 import { elasticHoleFactor, holeFactor } from './strength/holes.ts';

@@ -1,6 +1,5 @@
 /** `sheet CASE.json -o FILE.pdf`: a paper of the case's construct, or without one of the best plan. */
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
 import { assess, type Case, type Plan, rank, readCase } from '@bonewright/construct';
 import { InputError } from '@bonewright/fault';
 import { PAPER_NAMES, PAPERS, type PageSize } from '@bonewright/sheet';
@@ -8,8 +7,14 @@ import manifest from '../../package.json' with { type: 'json' };
 import { userPath, writeBytes } from '../files.ts';
 import { fileArgument, naming, readInput } from '../input-file.ts';
 import { print } from '../output.ts';
+import { parsedArguments } from '../parsed-arguments.ts';
 
 const USAGE = 'sheet CASE.json -o FILE.pdf [--size A4|Letter] [--paper theatre|report|implants]';
+const OPTIONS = {
+  output: { type: 'string', short: 'o' },
+  size: { type: 'string', default: 'A4' },
+  paper: { type: 'string', default: 'theatre' },
+} as const;
 const SIZES: Record<string, PageSize> = { a4: 'A4', letter: 'Letter' };
 
 export async function run(args: readonly string[]): Promise<void> {
@@ -44,7 +49,7 @@ function planOf(patientCase: Case): Plan {
 }
 
 function sheetArguments(args: readonly string[]) {
-  const { values, positionals } = parsed(args);
+  const { values, positionals } = parsedArguments(args, OPTIONS, USAGE);
   if (!values.output) throw new InputError('no output file was given', '', `use: ${USAGE}`);
   const size = SIZES[values.size.toLowerCase()];
   if (!size) throw new InputError(`the page size "${values.size}" is unknown`, '--size', 'use A4 or Letter');
@@ -52,17 +57,4 @@ function sheetArguments(args: readonly string[]) {
   if (!name)
     throw new InputError(`there is no paper "${values.paper}"`, '--paper', `use one of ${PAPER_NAMES.join(', ')}`);
   return { file: fileArgument(positionals, USAGE), out: userPath(values.output), size, paper: PAPERS[name] };
-}
-
-function parsed(args: readonly string[]) {
-  const options = {
-    output: { type: 'string', short: 'o' },
-    size: { type: 'string', default: 'A4' },
-    paper: { type: 'string', default: 'theatre' },
-  } as const;
-  try {
-    return parseArgs({ args: [...args], options, allowPositionals: true });
-  } catch (error) {
-    throw new InputError(error instanceof Error ? error.message : String(error), '', `use: ${USAGE}`);
-  }
 }

@@ -1,5 +1,6 @@
+import { directionWords } from '@bonewright/construct';
 import { expect, test } from 'vitest';
-import { directionWords, figure, threeFigures, tiltWords } from './words.ts';
+import { figure, threeFigures, tiltWords } from './words.ts';
 
 test('a figure keeps its decimals, groups its thousands and has a true minus sign', () => {
   expect(figure(1848, 0)).toBe('1\u2009848');

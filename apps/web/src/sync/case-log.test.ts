@@ -1,6 +1,7 @@
 import { type CaseEvent, checkEvent, SCHEMA_VERSION } from '@bonewright/casebook';
 import { expect, test } from 'vitest';
 import { type CaseLog, emptyLog, queued, received, stateOf, toSend, type Waiting, withWaiting } from './case-log.ts';
+import { HARE_OPENED } from './hare-opened.ts';
 
 const CASE = 'case-0001';
 const head = (id: string) => ({ id, caseId: CASE, at: '2026-11-24T22:41:00Z', by: 'test' });
@@ -10,22 +11,7 @@ const note = (id: string, text: string): Waiting => ({
   ...head(id),
   refused: null,
 });
-const opening: Waiting = {
-  kind: 'case-opened',
-  payload: {
-    number: '26-001',
-    species: 'hare',
-    name: '',
-    massG: 1400,
-    weighedAt: null,
-    ageClass: 'adult',
-    sex: 'unknown',
-    bone: 'tibia',
-    side: 'left',
-  },
-  ...head('opening-1'),
-  refused: null,
-};
+const opening: Waiting = { ...HARE_OPENED, ...head('opening-1'), refused: null };
 
 const asRecorded = ({ refused: _, ...entry }: Waiting, seq: number): CaseEvent =>
   checkEvent({ ...entry, schema: SCHEMA_VERSION, seq });

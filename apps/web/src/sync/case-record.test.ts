@@ -2,23 +2,11 @@
 import { type CaseEvent, checkEvent, SCHEMA_VERSION } from '@bonewright/casebook';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { CaseRecord } from './case-record.ts';
+import { HARE_OPENED } from './hare-opened.ts';
 import type { NewEvent } from './new-event.ts';
 
 const CASE = 'case-0001';
-const opening: NewEvent = {
-  kind: 'case-opened',
-  payload: {
-    number: '26-001',
-    species: 'hare',
-    name: '',
-    massG: 1400,
-    weighedAt: null,
-    ageClass: 'adult',
-    sex: 'unknown',
-    bone: 'tibia',
-    side: 'left',
-  },
-};
+const opening: NewEvent = HARE_OPENED;
 const note = (text: string): NewEvent => ({ kind: 'note-added', payload: { text, stage: null } });
 const noteOf = (event: CaseEvent): string => (event.kind === 'note-added' ? event.payload.text : event.kind);
 

@@ -1,8 +1,8 @@
 /** Where the pin in hand really went: distance from a landmark, angle, lean, walls; and what that does to the others. */
-import type { Advice, AsPlaced, Case, InTheatre } from '@bonewright/construct';
+import { type Advice, type AsPlaced, type Case, directionWords, type InTheatre } from '@bonewright/construct';
 import { useId } from 'react';
 import { Choice } from '../form/choice.tsx';
-import { directionWords, figure, tiltWords } from '../plan/words.ts';
+import { figure, tiltWords } from '../plan/words.ts';
 import { atDistance, distanceOf, type EntryDraft, landmarksFor } from './entry-draft.ts';
 import type { PinInHand } from './pin-by-pin.tsx';
 import { Stepper } from './stepper.tsx';

@@ -6,12 +6,13 @@ import {
   type Construct,
   type Distance,
   type DrawerPin,
+  directionWords,
   findPin,
   type InTheatre,
 } from '@bonewright/construct';
 import { entry } from '@bonewright/evidence';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
-import { directionWords, figure, KIND_WORDS, tiltWords } from '../plan/words.ts';
+import { figure, KIND_WORDS, tiltWords } from '../plan/words.ts';
 import type { PinInHand } from './pin-by-pin.tsx';
 import { withPinIn } from './with-pin-in.ts';
 

@@ -1,5 +1,5 @@
 /** All checks of a construct, worst first, then in the order a surgeon reads them. */
-import type { Check, Verdict } from '../model/plan.ts';
+import { byWorry, type Check } from '../model/plan.ts';
 import { canalMeasured } from './canal-measured.ts';
 import { columnHeat } from './column-heat.ts';
 import { columnSize } from './column-size.ts';
@@ -47,12 +47,10 @@ const CONSTRUCT_CHECKS: readonly CheckRule[] = [
   gapStrain,
 ];
 
-const WORRY: Readonly<Record<Verdict, number>> = { good: 0, watch: 1, stop: 2 };
-
 /** Every check of the construct; each pair of id and pin occurs once. */
 export function runChecks(context: CheckContext): readonly Check[] {
   const checks = [...PIN_CHECKS, ...CONSTRUCT_CHECKS].flatMap((check) => check(context));
-  return checks.toSorted((a, b) => WORRY[b.verdict] - WORRY[a.verdict]);
+  return checks.toSorted(byWorry);
 }
 
 /** Only those that look at one pin alone: with many pins at once, the places where a pin may go. */
@@ -61,8 +59,5 @@ export const runPinChecks = (context: CheckContext): readonly Check[] => PIN_CHE
 /** The others: what is left to check of a construct whose pins stand in such places. */
 export const runFrameChecks = (context: CheckContext): readonly Check[] =>
   CONSTRUCT_CHECKS.flatMap((check) => check(context));
-
-export const worstVerdict = (verdicts: readonly Verdict[]): Verdict =>
-  verdicts.reduce<Verdict>((worst, next) => (WORRY[next] > WORRY[worst] ? next : worst), 'good');
 
 export { type CheckContext, checkContext, type FrameFacts } from './context.ts';

@@ -127,3 +127,17 @@ export interface Ranking {
   /** Only where `plans` is empty: what is missing, in words. */
   readonly nearest?: string;
 }
+
+/** The loads of a plan, the one with the least margin first. */
+export const loadsWorstFirst = ({ loads }: Pick<Plan, 'loads'>): readonly LoadName[] =>
+  LOADS.toSorted((a, b) => loads[a].margin.p05 - loads[b].margin.p05);
+
+const WORRY: Readonly<Record<Verdict, number>> = { good: 0, watch: 1, stop: 2 };
+
+/** Orders by verdict, the most worrying first. */
+export const byWorry = (a: { readonly verdict: Verdict }, b: { readonly verdict: Verdict }): number =>
+  WORRY[b.verdict] - WORRY[a.verdict];
+
+/** The most worrying of several verdicts; good where there is none. */
+export const worstVerdict = (verdicts: readonly Verdict[]): Verdict =>
+  verdicts.reduce<Verdict>((worst, next) => (WORRY[next] > WORRY[worst] ? next : worst), 'good');

@@ -1,8 +1,8 @@
 /** For tests of the search alone: mechanics that answer at once, by the guess that orders candidates. */
-import { checkContext, runChecks, worstVerdict } from '../checks/index.ts';
+import { checkContext, runChecks } from '../checks/index.ts';
 import type { Case, Construct } from '../model/case-file.ts';
 import { columnsOf } from '../model/figures.ts';
-import type { LoadFigures, Plan } from '../model/plan.ts';
+import { type LoadFigures, type Plan, worstVerdict } from '../model/plan.ts';
 import { frameFacts } from '../to-frame/masses.ts';
 import { estimateMargin } from './estimate.ts';
 import type { Evaluators } from './evaluators.ts';

@@ -81,6 +81,11 @@ test('soft tissue: linear between the depths given, held at the ends, 0 where no
   ];
   expect([0, 10, 30, 60].map((s) => tissueAt({ ...patientCase, softTissueMm }, s))).toEqual([6, 6, 4, 2]);
   expect(tissueAt(patientCase, 30)).toBe(0);
+  const steep = [
+    { sMm: 0, depthMm: 5 },
+    { sMm: 10, depthMm: 1 },
+  ];
+  expect(tissueAt({ ...patientCase, softTissueMm: steep }, 5)).toBe(3);
 });
 
 test('a pin in the open gap holds no fragment', () => {

@@ -1,10 +1,18 @@
 /** The plan report: what went in, what came out, every check, what to measure again, and where the numbers come from. */
-import { type Case, type Check, LOAD_WORDS, type LoadName, type Plan } from '@bonewright/construct';
+import {
+  byWorry,
+  type Case,
+  type Check,
+  LOAD_WORDS,
+  type LoadName,
+  loadsWorstFirst,
+  type Plan,
+} from '@bonewright/construct';
 import { type Column, Flow } from '../paper/flow.ts';
 import { Paper } from '../paper/paper.ts';
 import type { TheatreSheetFacts } from '../theatre/facts.ts';
 import { titleBlock } from '../theatre/foot.ts';
-import { aim, figure, fromFractureMm, patientLine, wireWords, worstFirst } from '../theatre/words.ts';
+import { aim, figure, fromFractureMm, patientLine, wireWords } from '../theatre/words.ts';
 import { entryFigure, entrySource, sourcesOf } from './sources.ts';
 
 const CAUTION =
@@ -110,7 +118,7 @@ function loads(flow: Flow, plan: Plan): void {
       { heading: 'peak stress, MPa', share: 0.23 },
       { heading: 'margin 5, 50, 95', share: 0.22 },
     ],
-    worstFirst(plan).map((load) => loadRow(plan, load)),
+    loadsWorstFirst(plan).map((load) => loadRow(plan, load)),
   );
 }
 
@@ -129,7 +137,6 @@ function loadRow(plan: Plan, load: LoadName): string[] {
 }
 
 function checks(flow: Flow, all: readonly Check[]): void {
-  const rank = { stop: 0, watch: 1, good: 2 };
   flow.heading('Every check');
   flow.table(
     [
@@ -138,9 +145,7 @@ function checks(flow: Flow, all: readonly Check[]): void {
       { heading: 'watch', share: 0.14, align: 'right' },
       { heading: 'stop', share: 0.14, align: 'right' },
     ],
-    [...all]
-      .sort((a, b) => rank[a.verdict] - rank[b.verdict])
-      .map((c) => [c.verdict, c.because, limit(c.watch, c.unit), limit(c.stop, c.unit)]),
+    all.toSorted(byWorry).map((c) => [c.verdict, c.because, limit(c.watch, c.unit), limit(c.stop, c.unit)]),
   );
 }
 

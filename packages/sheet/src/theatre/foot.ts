@@ -1,5 +1,5 @@
 /** What is read and filled in last: checks that ask for care, counts, cautions, and the title block. */
-import type { Check, Plan, Verdict } from '@bonewright/construct';
+import { byWorry, type Check, type Plan, type Verdict } from '@bonewright/construct';
 import type { Paper } from '../paper/paper.ts';
 import type { SheetTitle } from './facts.ts';
 import { mark } from './marks.ts';
@@ -39,10 +39,7 @@ export function checkLines(paper: Paper, plan: Plan, most: number, y: number): v
   }
 }
 
-function worst(checks: readonly Check[]): Check[] {
-  const rank = { stop: 0, watch: 1, good: 2 } as const;
-  return checks.filter((c) => c.verdict !== 'good').sort((a, b) => rank[a.verdict] - rank[b.verdict]);
-}
+const worst = (checks: readonly Check[]): Check[] => checks.filter((c) => c.verdict !== 'good').toSorted(byWorry);
 
 /** Boxes for what went in and came out, and the caution, above the title block of the last page. */
 export function counts(paper: Paper, plan: Plan): void {

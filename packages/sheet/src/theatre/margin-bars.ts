@@ -1,8 +1,8 @@
 /** The five margins, worst first: bars on one log axis from 0.5 to 6, p05 the figure that decides. */
-import { LOAD_WORDS, type Margin, marginVerdict, type Plan } from '@bonewright/construct';
+import { LOAD_WORDS, loadsWorstFirst, type Margin, marginVerdict, type Plan } from '@bonewright/construct';
 import type { Paper, Point } from '../paper/paper.ts';
 import { mark } from './marks.ts';
-import { figure, worstFirst } from './words.ts';
+import { figure } from './words.ts';
 
 const ROW_MM = 7;
 const AXIS = { from: 0.5, to: 6, atMm: 96, widthMm: 48 };
@@ -17,7 +17,7 @@ export function marginBars(paper: Paper, plan: Plan, y: number): void {
   paper.part('P', () => paper.text(note, [paper.right, y + 1.8], { size: 8.5, align: 'right' }));
   paper.decoration(() => paper.line([paper.left, y + 6.5], [paper.right, y + 6.5], 0.5));
   let at = y + 6.5;
-  for (const load of worstFirst(plan)) {
+  for (const load of loadsWorstFirst(plan)) {
     row(paper, LOAD_WORDS[load], plan.loads[load].margin, at);
     at += ROW_MM;
   }

@@ -1,30 +1,17 @@
-/** The words of a sheet: the five loads, verdicts, figures with their decimals. */
-import type { Case, LoadName, Plan, PlanPin } from '@bonewright/construct';
+/** The words of a sheet: figures with their decimals, pins and patient. */
+import { type Case, directionWords, type PlanPin } from '@bonewright/construct';
 
 /** A figure for the page: fixed decimals, a true minus sign. */
 export const figure = (value: number, decimals = 1): string => value.toFixed(decimals).replace('-', '−');
 
 /** How a pin is aimed: `medial`, `20° cranial, 10° distal`. */
 export function aim({ aboutDeg, tiltDeg }: PlanPin): string {
-  return [about(aboutDeg), tiltDeg !== 0 && `${figure(Math.abs(tiltDeg), 0)}° ${tiltDeg > 0 ? 'distal' : 'proximal'}`]
+  return [
+    directionWords(aboutDeg),
+    tiltDeg !== 0 && `${figure(Math.abs(tiltDeg), 0)}° ${tiltDeg > 0 ? 'distal' : 'proximal'}`,
+  ]
     .filter(Boolean)
     .join(', ');
-}
-
-function about(deg: number): string {
-  const d = ((((deg + 180) % 360) + 360) % 360) - 180;
-  const square: Record<number, string> = {
-    0: 'medial',
-    90: 'cranial',
-    '-90': 'caudal',
-    180: 'lateral',
-    '-180': 'lateral',
-  };
-  const word = square[d];
-  if (word) return word;
-  const from = Math.abs(d) <= 90 ? 'medial' : 'lateral';
-  const angle = Math.abs(d) <= 90 ? Math.abs(d) : 180 - Math.abs(d);
-  return `${figure(angle, 0)}° ${d > 0 ? 'cranial' : 'caudal'} of ${from}`;
 }
 
 /** Distance along the bone from a pin to the near end of the broken stretch, mm. */
@@ -45,7 +32,3 @@ export function patientLine({ patient, bone }: Case, weighed = ''): string {
     .filter(Boolean)
     .join(', ');
 }
-
-/** Loads of a plan, worst margin first. */
-export const worstFirst = (plan: Plan): readonly LoadName[] =>
-  (Object.keys(plan.loads) as LoadName[]).sort((a, b) => plan.loads[a].margin.p05 - plan.loads[b].margin.p05);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { radiusAlong, sectionAt, tissueAt } from './section.ts';
+import { radiusAlong, sectionAt } from './section.ts';
 
 const station = (sMm: number, outer: [number, number], canal: [number, number] | null) => ({
   sMm,
@@ -27,17 +27,4 @@ test('radius of an ellipse: half axes along the axes, x²/a² + y²/b² = 1 betw
   const r = radiusAlong([6, 4], 30);
   const [x, y] = [r * Math.cos(Math.PI / 6), r * Math.sin(Math.PI / 6)];
   expect((x / 3) ** 2 + (y / 2) ** 2).toBeCloseTo(1, 12);
-});
-
-test('soft tissue: none said is none drawn', () => {
-  expect(tissueAt(undefined, 5)).toBe(0);
-  expect(
-    tissueAt(
-      [
-        { sMm: 0, depthMm: 5 },
-        { sMm: 10, depthMm: 1 },
-      ],
-      5,
-    ),
-  ).toBe(3);
 });

@@ -52,13 +52,3 @@ export function direction(aboutDeg: number): Pair {
   const rad = (aboutDeg * Math.PI) / 180;
   return [Math.cos(rad), Math.sin(rad)];
 }
-
-interface Tissue extends Placed {
-  readonly depthMm: number;
-}
-
-/** Soft tissue over the near wall at sMm, 0 where nothing was said. */
-export function tissueAt(tissue: readonly Tissue[] | undefined, sMm: number): number {
-  const found = between(tissue ?? [], sMm);
-  return found ? mix(found[0].depthMm, found[1].depthMm, found[2]) : 0;
-}

@@ -3,9 +3,9 @@
  * Points are [s, h] in mm: s along the bone, h towards the column, 0 on the line between the bone's ends.
  */
 import { fragmentsOf } from '@bonewright/bone';
-import type { Case } from '@bonewright/construct';
+import { type Case, tissueAt } from '@bonewright/construct';
 import type { Point3 } from './placement.ts';
-import { direction, radiusAlong, type Section, sectionAt, tissueAt } from './section.ts';
+import { direction, radiusAlong, type Section, sectionAt } from './section.ts';
 
 export type Point2 = readonly [number, number];
 
@@ -144,6 +144,6 @@ function runs(along: readonly Slice[], passes: (slice: Slice) => boolean): Slice
 function skinLine(patientCase: Case, slice: (s: number) => Slice): Point2[] {
   return slices(slice, 0, patientCase.bone.lengthMm).map((p) => [
     p.sMm,
-    p.axis + p.wall + tissueAt(patientCase.softTissueMm, p.sMm),
+    p.axis + p.wall + tissueAt(patientCase, p.sMm),
   ]);
 }

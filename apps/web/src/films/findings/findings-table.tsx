@@ -1,5 +1,6 @@
+import { directionWords } from '@bonewright/construct';
 import type { JoinedBone, Measured } from '@bonewright/film';
-import { directionWords, figure } from '../../plan/words.ts';
+import { figure } from '../../plan/words.ts';
 
 interface Row {
   readonly name: string;

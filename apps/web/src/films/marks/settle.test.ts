@@ -1,5 +1,6 @@
 import { applyEvent, checkEvent, emptyCase, type FilmState, SCHEMA_VERSION } from '@bonewright/casebook';
 import { expect, test } from 'vitest';
+import { HARE_OPENED } from '../../sync/hare-opened.ts';
 import type { NewEvent } from '../../sync/new-event.ts';
 import { calibrationOf } from './calibration-draft.ts';
 import { settle } from './settle.ts';
@@ -7,20 +8,6 @@ import { nextTarget, withMark } from './target.ts';
 import { readUnfinished, type Unfinished, workingOf } from './working.ts';
 
 const HEAD = { schema: SCHEMA_VERSION, caseId: 'case-0001', at: '2026-11-24T22:41:00Z', by: 'test' };
-const opened: NewEvent = {
-  kind: 'case-opened',
-  payload: {
-    number: '26-001',
-    species: 'hare',
-    name: '',
-    massG: 1400,
-    weighedAt: null,
-    ageClass: 'adult',
-    sex: 'unknown',
-    bone: 'tibia',
-    side: 'left',
-  },
-};
 const added: NewEvent = {
   kind: 'film-added',
   payload: {
@@ -37,7 +24,7 @@ const added: NewEvent = {
 
 /** The film as the record has it after these entries: every one is checked as the server would. */
 function filmAfter(...events: readonly NewEvent[]): FilmState {
-  const state = [opened, added, ...events]
+  const state = [HARE_OPENED, added, ...events]
     .map((event, i) => checkEvent({ ...event, ...HEAD, id: `event-00${i}`, seq: i + 1 }))
     .reduce(applyEvent, emptyCase(''));
   return state.films[0]!;

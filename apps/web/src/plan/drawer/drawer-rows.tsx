@@ -80,23 +80,37 @@ export function PinRows({ draft, onChange }: RowsProps) {
               />
             )}
           </div>
-          <SelectField
-            label="Material"
-            value={row.material}
-            options={named(PIN_MATERIALS)}
-            onChange={(material) => change(i, { material })}
-          />
-          <NumberField
-            label="Count"
-            unit=""
-            step={1}
-            min={0}
-            value={row.count}
-            onChange={(count) => change(i, { count: Math.round(count) })}
-          />
+          <MetalStock row={row} onChange={(to) => change(i, to)} />
         </Row>
       ))}
     </Table>
+  );
+}
+
+interface MetalStockProps {
+  readonly row: Pick<DrawerPin, 'material' | 'count'>;
+  readonly onChange: (to: Partial<Pick<DrawerPin, 'material' | 'count'>>) => void;
+}
+
+/** What every wire has, whatever it is for: its metal, and how many there are. */
+function MetalStock({ row, onChange }: MetalStockProps) {
+  return (
+    <>
+      <SelectField
+        label="Material"
+        value={row.material}
+        options={named(PIN_MATERIALS)}
+        onChange={(material) => onChange({ material })}
+      />
+      <NumberField
+        label="Count"
+        unit=""
+        step={1}
+        min={0}
+        value={row.count}
+        onChange={(count) => onChange({ count: Math.round(count) })}
+      />
+    </>
   );
 }
 
@@ -127,20 +141,7 @@ export function ImRows({ draft, onChange }: RowsProps) {
             value={row.diameterMm}
             onChange={(diameterMm) => change(i, { diameterMm })}
           />
-          <SelectField
-            label="Material"
-            value={row.material}
-            options={named(PIN_MATERIALS)}
-            onChange={(material) => change(i, { material })}
-          />
-          <NumberField
-            label="Count"
-            unit=""
-            step={1}
-            min={0}
-            value={row.count}
-            onChange={(count) => change(i, { count: Math.round(count) })}
-          />
+          <MetalStock row={row} onChange={(to) => change(i, to)} />
         </Row>
       ))}
     </Table>

@@ -1,9 +1,9 @@
 /** Below the margins: what would help most, what if, checks. */
-import type { Check, Plan } from '@bonewright/construct';
+import { byWorry, type Check, type Plan } from '@bonewright/construct';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import { capital } from '../../words/patient.ts';
 import type { Improvement, WhatIf } from '../engine/answers.ts';
-import { byWorry, figure } from '../words.ts';
+import { figure } from '../words.ts';
 import { EvidenceLines } from './evidence-lines.tsx';
 import { Opens } from './opens.tsx';
 

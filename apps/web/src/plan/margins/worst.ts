@@ -1,8 +1,8 @@
 /** The five margins in the order that matters: worst first. */
 import {
-  LOADS,
   type LoadFigures,
   type LoadName,
+  loadsWorstFirst,
   type Margin,
   marginVerdict,
   type Plan,
@@ -17,10 +17,10 @@ export interface RankedMargin {
 }
 
 export function marginsWorstFirst(plan: Plan): RankedMargin[] {
-  return LOADS.map((load) => {
+  return loadsWorstFirst(plan).map((load) => {
     const figures = plan.loads[load];
     return { load, figures, margin: figures.margin, verdict: marginVerdict(figures.margin) };
-  }).toSorted((a, b) => a.margin.p05 - b.margin.p05);
+  });
 }
 
 export function worstMargin(plan: Plan): RankedMargin {

@@ -1,10 +1,10 @@
 /** All pins of the ruler in order, each with its balloon; to drag, or only to read. */
-import type { Case, Construct } from '@bonewright/construct';
+import { type Case, type Construct, worstVerdict } from '@bonewright/construct';
 import type { KeyboardEvent } from 'react';
 import { inPlane } from '../../drawing/geometry/side-profile.ts';
 import { movePinTo, tiltPinTo } from '../edit/edits.ts';
 import { pinKey } from '../edit/pin-keys.ts';
-import { worstVerdict } from '../words.ts';
+
 import { type RulerLayout, spreadBalloons } from './layout.ts';
 import { type PinHands, PinMark } from './pin-mark.tsx';
 import type { RulerEdit, RulerProps } from './ruler.tsx';

@@ -1,11 +1,11 @@
 /** What is true of the selected pin, with fields to type it instead of dragging. */
-import type { Case, Construct, Plan } from '@bonewright/construct';
+import { byWorry, type Case, type Construct, directionWords, type Plan } from '@bonewright/construct';
 import { distance, type Placement } from '../../drawing/geometry/placement.ts';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import { changePinSize, movePinTo, tiltPinTo, turnPinTo } from '../edit/edits.ts';
 import { NumberField } from '../edit/number-field.tsx';
 import { SelectField } from '../edit/select-field.tsx';
-import { byWorry, directionWords, figure, KIND_WORDS, tiltWords } from '../words.ts';
+import { figure, KIND_WORDS, tiltWords } from '../words.ts';
 import { SectionDial } from './section-dial.tsx';
 
 interface ReadoutProps {

@@ -1,7 +1,7 @@
 /** What a screen reader hears of a pin and of a change. */
-import type { Case, Construct, Plan } from '@bonewright/construct';
+import { type Case, type Construct, directionWords, type Plan } from '@bonewright/construct';
 import { worstMargin } from '../margins/worst.ts';
-import { directionWords, figure, tiltWords } from '../words.ts';
+import { figure, tiltWords } from '../words.ts';
 
 export function pinSays({ drawer }: Case, construct: Construct, plan: Plan | null, index: number): string {
   const pin = construct.pins[index];
