@@ -16,6 +16,7 @@ export { describeFilm, storedBytes } from './decode/describe-film.ts';
 export { LARGEST_FILE_BYTES } from './decode/limits.ts';
 export { PERSONAL_FACTS, personalFacts, publicHeader } from './decode/personal.ts';
 export { type DecodeReply, decodeToReply, filmOf, repliedBuffers } from './decode/reply.ts';
+export { withoutNames } from './decode/without-names.ts';
 export { type Look, windowToBytes } from './grey/display.ts';
 export { greyImage } from './grey/grey-image.ts';
 export { looksOf, type NamedLook, suggestWindow } from './grey/looks.ts';

@@ -11,7 +11,7 @@ import type { ImageHeader } from './image-header.ts';
 import { swapPairs } from './stored-values.ts';
 import { placeOf } from './tags.ts';
 
-const UNDEFINED_LENGTH = 0xffffffff;
+export const UNDEFINED_LENGTH = 0xffffffff;
 const ITEM = 0xe000;
 const SEQUENCE_END = 0xe0dd;
 const ITEM_HEADER_BYTES = 8;
@@ -88,6 +88,12 @@ export function compressedFrames(
   }
   const starts = frameStarts(fragments, offsetTable(table.bytes), frames, startsFrame, warnings);
   return starts.map((from, i) => joined(fragments.slice(from, starts[i + 1]).map((f) => f.bytes)));
+}
+
+/** Where compressed data that begins at `start` ends, its delimiter included. */
+export function endOfFragments(bytes: Uint8Array, start: number): number {
+  const items = readFragments(bytes, start);
+  return items.reduce((at, item) => at + ITEM_HEADER_BYTES + item.bytes.length, start) + ITEM_HEADER_BYTES;
 }
 
 interface Fragment {
