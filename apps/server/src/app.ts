@@ -9,6 +9,7 @@ import { guard } from './guard.ts';
 import { Live } from './live.ts';
 import type { ReceiveOptions } from './receive/receive-options.ts';
 import { Receiver } from './receive/receiver.ts';
+import { asking, requireRights } from './rights/every-route.ts';
 import { attachmentRoutes } from './routes/attachments.ts';
 import { caseRoutes } from './routes/cases.ts';
 import { demonstrationRoutes } from './routes/demonstration.ts';
@@ -56,8 +57,9 @@ export async function buildApp({
     live.close();
   });
   answerFaults(app);
+  requireRights(app);
   await guard(app);
-  app.get('/api/health', async () => ({ name: 'bonewright', position: await store.lastPosition() }));
+  app.get('/api/health', asking('anybody'), async () => ({ name: 'bonewright', position: await store.lastPosition() }));
   const context = { store, live, demonstration, receiver };
   caseRoutes(app, context);
   attachmentRoutes(app, context);

@@ -7,5 +7,8 @@ export * from './ids.ts';
 export * from './out-of-date.ts';
 export { STAGES, type Stage } from './payloads.ts';
 export * from './plan-summary.ts';
+export * from './rights/kinds.ts';
+export * from './rights/rights.ts';
+export * from './rights/roles.ts';
 export * from './stage.ts';
 export * from './story.ts';

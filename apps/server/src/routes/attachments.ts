@@ -5,8 +5,10 @@ import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import type { Context } from '../context.ts';
+import { asking } from '../rights/every-route.ts';
 
 const LARGEST_BYTES = 200 * 1024 * 1024;
+const sending = { bodyLimit: LARGEST_BYTES, ...asking('record in cases') };
 const hashed = { schema: { params: z.object({ sha256: z.string().regex(/^[0-9a-f]{64}$/) }) } };
 
 export function attachmentRoutes(app: FastifyInstance, { store }: Context): void {
@@ -14,18 +16,18 @@ export function attachmentRoutes(app: FastifyInstance, { store }: Context): void
   app.addContentTypeParser('application/octet-stream', (_request, payload, done) => done(null, payload));
 
   /** For a page that cannot hash; the answer says the hash. */
-  typed.post('/api/attachments', { bodyLimit: LARGEST_BYTES }, async (request) =>
+  typed.post('/api/attachments', sending, async (request) =>
     store.putAttachment(bytesOf(request.body), { largestBytes: LARGEST_BYTES }),
   );
 
-  typed.put('/api/attachments/:sha256', { bodyLimit: LARGEST_BYTES, ...hashed }, async (request) =>
+  typed.put('/api/attachments/:sha256', { ...sending, ...hashed }, async (request) =>
     store.putAttachment(bytesOf(request.body), {
       largestBytes: LARGEST_BYTES,
       expectedSha256: request.params.sha256,
     }),
   );
 
-  typed.get('/api/attachments/:sha256', hashed, async (request, reply) => {
+  typed.get('/api/attachments/:sha256', { ...hashed, ...asking('read cases') }, async (request, reply) => {
     const found = await store.getAttachment(request.params.sha256);
     if (!found) return reply.code(404).send({ error: 'There is no such file here.' });
     return reply

@@ -5,6 +5,7 @@ import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import type { Context } from '../context.ts';
+import { asking } from '../rights/every-route.ts';
 
 const LARGEST_BATCH = 500;
 const params = z.object({ caseId: z.string() });
@@ -14,27 +15,35 @@ const batch = z.strictObject({ events: z.array(eventSchema).min(1).max(LARGEST_B
 export function caseRoutes(app: FastifyInstance, { store, live, demonstration }: Context): void {
   const typed = app.withTypeProvider<ZodTypeProvider>();
 
-  typed.get('/api/cases', async () => {
+  typed.get('/api/cases', asking('read cases'), async () => {
     const cases = await store.list();
     const numbers = cases.map(({ number }) => number);
     const nextNumber = nextCaseNumber(numbers, new Date().getFullYear());
     return { cases, nextNumber, preparing: demonstration.isPreparing };
   });
 
-  typed.get('/api/cases/:caseId/events', { schema: { params, querystring: after } }, async (request, reply) => {
-    const events = await store.read(request.params.caseId, request.query.after);
-    if (events.length > 0 || request.query.after > 0) return { events };
-    return reply
-      .code(404)
-      .send({ error: 'There is no such case here. It may be on another machine, or not yet sent.' });
-  });
+  typed.get(
+    '/api/cases/:caseId/events',
+    { schema: { params, querystring: after }, ...asking('read cases') },
+    async (request, reply) => {
+      const events = await store.read(request.params.caseId, request.query.after);
+      if (events.length > 0 || request.query.after > 0) return { events };
+      return reply
+        .code(404)
+        .send({ error: 'There is no such case here. It may be on another machine, or not yet sent.' });
+    },
+  );
 
-  typed.post('/api/cases/:caseId/events', { schema: { params, body: batch } }, async (request) => {
-    const { events } = request.body;
-    if (events.some(({ caseId }) => caseId !== request.params.caseId))
-      throw new InputError('an event belongs to another case than the address', 'events', 'send each case by itself');
-    const appended = await store.append(events);
-    if (appended.added > 0) live.changed();
-    return appended;
-  });
+  typed.post(
+    '/api/cases/:caseId/events',
+    { schema: { params, body: batch }, ...asking('record in cases') },
+    async (request) => {
+      const { events } = request.body;
+      if (events.some(({ caseId }) => caseId !== request.params.caseId))
+        throw new InputError('an event belongs to another case than the address', 'events', 'send each case by itself');
+      const appended = await store.append(events);
+      if (appended.added > 0) live.changed();
+      return appended;
+    },
+  );
 }

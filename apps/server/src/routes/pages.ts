@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import serveFiles from '@fastify/static';
 import type { FastifyInstance } from 'fastify';
+import { asking } from '../rights/every-route.ts';
 
 const NOT_BUILT = 'The pages have not been built yet. Stop the server and run npm start, which builds them.\n';
 
@@ -11,6 +12,7 @@ export async function pageRoutes(app: FastifyInstance, webDir: string): Promise<
   if (isBuilt) {
     await app.register(serveFiles, {
       root: webDir,
+      serve: false,
       cacheControl: false,
       setHeaders: (response, path) => {
         // A built asset carries its hash in its name; the page itself is asked for again every time.
@@ -18,6 +20,9 @@ export async function pageRoutes(app: FastifyInstance, webDir: string): Promise<
         response.setHeader('cache-control', isHashed ? 'public, max-age=31536000, immutable' : 'no-cache');
       },
     });
+    app.get<{ Params: { '*': string } }>('/*', asking('anybody'), (request, reply) =>
+      reply.sendFile(request.params['*'] || 'index.html'),
+    );
   }
   app.setNotFoundHandler((request, reply) => {
     if (request.method !== 'GET' || request.url.startsWith('/api/') || /\.\w+$/.test(request.url))

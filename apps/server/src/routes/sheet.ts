@@ -4,6 +4,7 @@ import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import manifest from '../../package.json' with { type: 'json' };
+import { asking } from '../rights/every-route.ts';
 import { sheetInThread } from '../sheet/sheet-in-thread.ts';
 
 const text = z.string().max(200);
@@ -21,10 +22,12 @@ const body = z.strictObject({
 });
 
 export function sheetRoutes(app: FastifyInstance): void {
-  app.withTypeProvider<ZodTypeProvider>().post('/api/sheet', { schema: { body } }, async (request, reply) => {
-    const { paper, caseFile, title } = request.body;
-    const { version } = manifest;
-    const pdf = await sheetInThread({ paper, caseFile, title, version, madeAt: new Date().toISOString() });
-    return reply.type('application/pdf').header('content-disposition', `inline; filename="${paper}.pdf"`).send(pdf);
-  });
+  app
+    .withTypeProvider<ZodTypeProvider>()
+    .post('/api/sheet', { schema: { body }, ...asking('print papers') }, async (request, reply) => {
+      const { paper, caseFile, title } = request.body;
+      const { version } = manifest;
+      const pdf = await sheetInThread({ paper, caseFile, title, version, madeAt: new Date().toISOString() });
+      return reply.type('application/pdf').header('content-disposition', `inline; filename="${paper}.pdf"`).send(pdf);
+    });
 }

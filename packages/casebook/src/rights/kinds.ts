@@ -1,0 +1,59 @@
+/** Who may record which kind of event. A kind without a row is the surgeon's alone. */
+import type { CaseEvent, EventKind } from '../events.ts';
+import { mayOpen } from './rights.ts';
+import { ROLES, type Role, type Subject } from './roles.ts';
+
+const SURGEON: readonly Role[] = ['surgeon'];
+const WARD: readonly Role[] = ['surgeon', 'nurse'];
+const DESK: readonly Role[] = ['surgeon', 'nurse', 'records keeper'];
+
+/** Measuring and charting is the ward's; what decides about the patient is the surgeon's. */
+export const KIND_RIGHTS: Partial<Record<EventKind, readonly Role[]>> = {
+  'case-opened': DESK,
+  'patient-amended': DESK,
+  'film-added': WARD,
+  'film-removed': WARD,
+  'film-view-set': WARD,
+  'film-calibrated': WARD,
+  'film-clicked': WARD,
+  'film-traced': WARD,
+  'film-corrected': WARD,
+  'fracture-marked': WARD,
+  'bone-joined': WARD,
+  'bone-reduced': SURGEON,
+  'fracture-described': SURGEON,
+  'keep-out-set': SURGEON,
+  'corridors-set': SURGEON,
+  'soft-tissue-set': WARD,
+  'drawer-set': WARD,
+  'construct-chosen': SURGEON,
+  'plans-ranked': WARD,
+  'sheet-printed': DESK,
+  'stage-entered': WARD,
+  'note-added': ROLES,
+  'pin-placed': WARD,
+  'pin-skipped': WARD,
+  'pin-taken-back': WARD,
+  'putty-mixed': WARD,
+  'putty-hard': WARD,
+  counted: WARD,
+  'bench-tested': WARD,
+  'plan-placed': WARD,
+  'cortices-scored': SURGEON,
+};
+
+export function mayRecord(role: Role, kind: EventKind): boolean {
+  return (KIND_RIGHTS[kind] ?? SURGEON).includes(role);
+}
+
+/** Why this person may not record this event, in words; null where nothing stands against it. */
+export function refusalOf(subject: Subject, event: Pick<CaseEvent, 'kind' | 'by' | 'caseId'>): string | null {
+  if (!mayOpen(subject, event.caseId)) return 'This patient is not one of yours.';
+  if (!mayRecord(subject.role, event.kind))
+    return `"${event.kind.replaceAll('-', ' ')}" is for ${listed(KIND_RIGHTS[event.kind] ?? SURGEON)} to record; you are signed in as ${subject.role}.`;
+  if (subject.name !== null && event.by !== subject.name)
+    return `It is signed by ${event.by}, and ${subject.name} is signed in.`;
+  return null;
+}
+
+const listed = (roles: readonly Role[]): string => roles.map((role) => `a ${role}`).join(' or ');
