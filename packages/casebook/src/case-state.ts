@@ -1,5 +1,6 @@
 /** What a case looks like at one moment: the fold of its events. Every part carries who signed it, when, and by which event. */
 import type { Payload, RecordedEvent } from './events.ts';
+import type { HandMeasurement } from './kinds/hand-measures.ts';
 import type { Stage } from './payloads.ts';
 
 /** A value as somebody signed it. */
@@ -24,6 +25,8 @@ export interface FilmState {
   readonly fractureLine: Signed<Payload<'fracture-marked'>['line']> | null;
   /** Of the trace above; absent until somebody corrects it, and again when it is made anew. */
   readonly corrections?: Signed<Payload<'film-corrected'>['corrections']>;
+  /** Measured by hand; absent until somebody does. */
+  readonly handMeasures?: readonly Signed<HandMeasurement>[];
   /** Where the plan was laid over this film; absent until it is. */
   readonly placing?: Signed<Omit<Payload<'plan-placed'>, 'filmId'>>;
 }

@@ -5,6 +5,7 @@
 import { InputError } from '@bonewright/fault';
 import { z } from 'zod';
 import type { Frozen } from './frozen.ts';
+import { handMeasured, handMeasureTakenBack } from './kinds/hand-measures.ts';
 import * as payloads from './payloads.ts';
 
 /** Raised when the meaning of a payload changes; every older version stays readable. */
@@ -36,6 +37,8 @@ export const eventSchema = z.discriminatedUnion('kind', [
   kind('film-traced', payloads.filmTraced),
   kind('film-corrected', payloads.filmCorrected),
   kind('fracture-marked', payloads.fractureMarked),
+  kind('hand-measured', handMeasured),
+  kind('hand-measure-taken-back', handMeasureTakenBack),
   kind('bone-joined', payloads.boneJoined),
   kind('bone-reduced', payloads.boneReduced),
   kind('fracture-described', payloads.fractureDescribed),

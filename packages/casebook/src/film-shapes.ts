@@ -7,7 +7,7 @@ import { z } from 'zod';
 const positive = z.number().positive();
 const notNegative = z.number().min(0);
 
-const pixelSchema = z.tuple([z.number(), z.number()]);
+export const pixelSchema = z.tuple([z.number(), z.number()]);
 export const lineSchema = z.tuple([pixelSchema, pixelSchema]);
 export const viewSchema = z.enum(['craniocaudal', 'mediolateral']);
 export const towardsSchema = z.enum(['medial', 'lateral', 'cranial', 'caudal']);

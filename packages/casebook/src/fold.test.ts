@@ -269,6 +269,45 @@ describe('a trace corrected by hand', () => {
   });
 });
 
+describe('measured by hand', () => {
+  const filmId = foldCase(events).films[0]?.filmId;
+  const length = {
+    filmId,
+    measureId: 'measure-a',
+    measure: 'length',
+    points: [
+      [0, 0],
+      [30, 40],
+    ],
+  };
+  const at = (seq: number, event: ReturnType<typeof next>) => ({ ...event, seq });
+  const found = { value: 5, sd: 0.06, unit: 'mm' };
+  const taken = next('hand-measured', { ...length, found });
+  const n = events.length;
+
+  test('moved, it stands once, where it was put last; taken back, it is gone and in the story', () => {
+    const moved = next('hand-measured', {
+      ...length,
+      points: [
+        [0, 0],
+        [60, 80],
+      ],
+      found: { ...found, value: 10 },
+    });
+    const state = foldCase([...events, taken, at(n + 2, moved)]);
+    expect(state.films[0]?.handMeasures?.map(({ value }) => value.points[1])).toEqual([[60, 80]]);
+    const back = next('hand-measure-taken-back', { filmId, measureId: 'measure-a' });
+    expect(foldCase([...events, taken, at(n + 2, back)]).films[0]?.handMeasures).toEqual([]);
+    expect([taken, back].map(sentenceOf)).toEqual([
+      'Length measured by hand: 5.00 mm.',
+      'Measurement by hand taken back.',
+    ]);
+  });
+  test('an angle needs three points', () => {
+    expect(() => next('hand-measured', { ...length, measure: 'angle', found: null })).toThrow(/points|3/);
+  });
+});
+
 describe('after the repair', () => {
   const scores = { medial: 2, lateral: null, cranial: 3, caudal: 1 };
   test('scores of a day are replaced by later ones of the same day and scale', () => {

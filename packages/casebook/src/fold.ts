@@ -2,6 +2,7 @@
 import { InputError } from '@bonewright/fault';
 import type { CaseState, FilmState, Patient } from './case-state.ts';
 import { type CaseEvent, type EventOf, isKnown, type RecordedEvent } from './events.ts';
+import { applyHandMeasure } from './kinds/hand-measures.ts';
 import { signed } from './signed.ts';
 import { applyInTheatre, isPuttyWithoutMix, type TheatreEvent, withLast } from './theatre-fold.ts';
 
@@ -76,6 +77,12 @@ function apply(state: CaseState, event: CaseEvent): CaseState {
       return correctTrace(state, event);
     case 'fracture-marked':
       return withFilm(state, event, (film) => ({ ...film, fractureLine: signed(event, event.payload.line) }));
+    case 'hand-measured':
+    case 'hand-measure-taken-back':
+      return withFilm(state, event, (film) => ({
+        ...film,
+        handMeasures: applyHandMeasure(film.handMeasures ?? [], event),
+      }));
     case 'bone-joined':
       return { ...state, bone: signed(event, event.payload), reduction: null };
     case 'bone-reduced':

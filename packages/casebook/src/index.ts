@@ -4,6 +4,7 @@ export * from './case-state.ts';
 export * from './events.ts';
 export * from './fold.ts';
 export * from './ids.ts';
+export type { HandMeasurement } from './kinds/hand-measures.ts';
 export * from './out-of-date.ts';
 export { STAGES, type Stage } from './payloads.ts';
 export * from './plan-summary.ts';

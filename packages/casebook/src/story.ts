@@ -1,5 +1,6 @@
 /** The history as a story: one sentence an event, past tense, the thing first. */
 import { type CaseEvent, isKnown, type Payload, type RecordedEvent } from './events.ts';
+import { handMeasuredWords } from './kinds/hand-measures.ts';
 
 /** What happened, in words, without who and when. */
 export function sentenceOf(event: RecordedEvent): string {
@@ -33,6 +34,10 @@ function sentence(event: CaseEvent): string {
         : `Trace corrected by hand at ${payload.corrections.length} places.`;
     case 'fracture-marked':
       return 'Fracture marked on the film.';
+    case 'hand-measured':
+      return handMeasuredWords(payload);
+    case 'hand-measure-taken-back':
+      return 'Measurement by hand taken back.';
     case 'bone-joined':
       return `Both views joined into one bone of ${mmWords(payload.bone.lengthMm.value)}.`;
     case 'bone-reduced':

@@ -48,7 +48,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
   const corners = useCorners();
   const correcting = useCorrecting(film, append);
   const trace = asCorrected(film);
-  const measures = useMeasures(filmId, trace, useScale(film, opening));
+  const measures = useMeasures(film, trace, useScale(film, opening), append);
   const [wanted, setWanted] = useState<Target | null>(null);
 
   const target = wanted ?? nextTarget(marks.working);

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { type HandMeasure, measured, readMeasures, resultWords } from './hand-measure.ts';
+import { asRecorded, type HandMeasure, measured, resultWords } from './hand-measure.ts';
 
 const length: HandMeasure = {
+  id: 'measure-a',
   kind: 'length',
   points: [
     [0, 0],
@@ -19,6 +20,7 @@ test('a length is millimetres where there is a scale, pixels where there is none
 
 test('two edges along the bone are no diameter, and it says so', () => {
   const along: HandMeasure = {
+    id: 'measure-b',
     kind: 'diameter',
     points: [
       [0, 0],
@@ -31,9 +33,16 @@ test('two edges along the bone are no diameter, and it says so', () => {
   expect(none && resultWords(none)).toMatch(/^not measured: the two edges/);
 });
 
-test('an unfinished or damaged measurement is not read back', () => {
-  const kept = JSON.parse(
-    JSON.stringify([length, { kind: 'angle', points: [[1, 2]] }, { kind: 'area', points: [] }, 7]),
-  );
-  expect(readMeasures(kept)).toEqual([length]);
+test('it is recorded with what it gave; without a value there is none', () => {
+  expect(asRecorded('film-0001', length, { value: 0.1, sd: 0 }).found).toMatchObject({ value: 5, unit: 'mm' });
+  const flat: HandMeasure = {
+    id: 'measure-c',
+    kind: 'angle',
+    points: [
+      [1, 1],
+      [1, 1],
+      [5, 5],
+    ],
+  };
+  expect(asRecorded('film-0001', flat, { value: 0.1, sd: 0 }).found).toBeNull();
 });

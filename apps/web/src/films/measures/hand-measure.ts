@@ -1,4 +1,5 @@
-/** Measurements by hand on one film: what was clicked, and what that gives. Kept on this device, beside the record. */
+/** Measurements by hand on one film: what was clicked, and what that gives at the film's scale. */
+import type { FilmState, Payload } from '@bonewright/casebook';
 import {
   angleByHand,
   diameterByHand,
@@ -9,12 +10,12 @@ import {
   type Trace,
 } from '@bonewright/film';
 import { figure } from '../../plan/words.ts';
-import { readPixel } from '../marks/pixel.ts';
 
 export const MEASURE_KINDS = ['length', 'angle', 'diameter'] as const;
 export type MeasureKind = (typeof MEASURE_KINDS)[number];
 
 export interface HandMeasure {
+  readonly id: string;
   readonly kind: MeasureKind;
   /** Fewer than it needs while it is being clicked. */
   readonly points: readonly Pixel[];
@@ -63,14 +64,14 @@ export function resultWords({ value, sd, unit, why }: HandMeasured): string {
   return `${figure(value, decimals)}${space}${UNITS[unit]}${sd === null ? '' : ` ± ${figure(sd, decimals)}`}`;
 }
 
-/** What was kept on this device; anything unreadable counts as nothing. */
-export function readMeasures(kept: unknown): readonly HandMeasure[] {
-  if (!Array.isArray(kept)) return [];
-  return kept.flatMap((one: unknown) => {
-    if (typeof one !== 'object' || one === null || !('kind' in one) || !('points' in one)) return [];
-    const kind = MEASURE_KINDS.find((known) => known === one.kind);
-    const points = Array.isArray(one.points) ? one.points.map(readPixel) : [];
-    const whole = points.filter((point) => point !== null);
-    return kind && isWhole({ kind, points: whole }) ? [{ kind, points: whole }] : [];
-  });
+/** What the record holds of one film. */
+export const recordedMeasures = ({ handMeasures = [] }: FilmState): readonly HandMeasure[] =>
+  handMeasures.map(({ value }) => ({ id: value.measureId, kind: value.measure, points: value.points }));
+
+/** A whole measurement as it is recorded. */
+export function asRecorded(filmId: string, one: HandMeasure, mmPerPixel: Measured): Payload<'hand-measured'> {
+  const result = measured(one, mmPerPixel);
+  const found =
+    result === null || result.value === null ? null : { value: result.value, sd: result.sd, unit: result.unit };
+  return { filmId, measureId: one.id, measure: one.kind, points: one.points, found };
 }

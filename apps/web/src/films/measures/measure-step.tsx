@@ -29,13 +29,13 @@ export function MeasureStep({ measures }: { readonly measures: Measures }) {
           {done.map((one, i) => {
             const result = measured(one, mmPerPixel);
             return (
-              <li key={i}>
+              <li key={one.id}>
                 <span>
                   {letterOf(i)} {one.kind} <b>{result && resultWords(result)}</b>
                   {result?.noScale && <span className="caption"> {result.noScale}</span>}
                 </span>
-                <button type="button" className="link" onClick={() => measures.remove(i)}>
-                  take away
+                <button type="button" className="link" onClick={() => measures.remove(one)}>
+                  take back
                 </button>
               </li>
             );

@@ -41,7 +41,7 @@ export function MeasuredLines({ measures, unit, onSay }: MeasuredLinesProps) {
         const letter = letterOf(i);
         const at = placeOfWords(one);
         return (
-          <g key={i}>
+          <g key={one.id}>
             {one.points.map((point, k) => (
               <Mark
                 key={k}
@@ -54,14 +54,14 @@ export function MeasuredLines({ measures, unit, onSay }: MeasuredLinesProps) {
                 onHold={(place) => hold({ measure: i, point: k, at: place })}
                 onKeep={(place) => {
                   hold(null);
-                  movePoint(i, k, place);
+                  movePoint(one, k, place);
                   const moved = measured(
                     { ...one, points: one.points.map((p, n) => (n === k ? place : p)) },
                     mmPerPixel,
                   );
                   if (moved) onSay(`${letter} ${one.kind} ${resultWords(moved)}`);
                 }}
-                onRemove={() => remove(i)}
+                onRemove={() => remove(one)}
                 onTap={() => undefined}
               />
             ))}

@@ -1,16 +1,19 @@
-/** Measuring by hand on one film: what is measured, what is being clicked. */
+/** Measuring by hand on one film: what is recorded, what is being clicked. */
+import type { FilmState } from '@bonewright/casebook';
 import type { Measured, Pixel, Trace } from '@bonewright/film';
 import { useState } from 'react';
-import { useDraft } from '../../sync/use-draft.ts';
+import type { Append } from '../../sync/new-event.ts';
+import { randomId } from '../../sync/random-id.ts';
 import type { Aim } from '../plate/aim.ts';
 import {
   alongTraced,
+  asRecorded,
   CLICK_WORDS,
   type HandMeasure,
   isWhole,
   type MeasureKind,
   measured,
-  readMeasures,
+  recordedMeasures,
   resultWords,
 } from './hand-measure.ts';
 
@@ -22,13 +25,15 @@ export interface Measures {
   readonly aim: Aim | null;
   readonly start: (kind: MeasureKind) => void;
   readonly stop: () => void;
-  readonly movePoint: (measure: number, point: number, to: Pixel) => void;
-  readonly remove: (measure: number) => void;
+  readonly movePoint: (measure: HandMeasure, point: number, to: Pixel) => void;
+  readonly remove: (measure: HandMeasure) => void;
 }
 
-export function useMeasures(filmId: string, trace: Trace | null, mmPerPixel: Measured): Measures {
-  const { value: done, set } = useDraft(`measures.${filmId}`, readMeasures);
+export function useMeasures(film: FilmState, trace: Trace | null, mmPerPixel: Measured, append: Append): Measures {
+  const { filmId } = film;
   const [current, setCurrent] = useState<HandMeasure | null>(null);
+  const record = (one: HandMeasure) =>
+    append([{ kind: 'hand-measured', payload: asRecorded(filmId, one, mmPerPixel) }]);
 
   const place = (at: Pixel): string => {
     if (!current) return '';
@@ -39,7 +44,7 @@ export function useMeasures(filmId: string, trace: Trace | null, mmPerPixel: Mea
       setCurrent(next);
       return `next: ${CLICK_WORDS[next.kind][next.points.length]}`;
     }
-    set([...done, next]);
+    record(next);
     setCurrent(null);
     const result = measured(next, mmPerPixel);
     return result ? `${next.kind} ${resultWords(result)}` : '';
@@ -48,17 +53,12 @@ export function useMeasures(filmId: string, trace: Trace | null, mmPerPixel: Mea
   const word = current && CLICK_WORDS[current.kind][skipsAxis ? 2 : current.points.length];
   return {
     mmPerPixel,
-    done,
+    done: recordedMeasures(film),
     current,
     aim: word ? { words: word, place } : null,
-    start: (kind) => setCurrent({ kind, points: [] }),
+    start: (kind) => setCurrent({ id: randomId(), kind, points: [] }),
     stop: () => setCurrent(null),
-    movePoint: (measure, point, to) =>
-      set(
-        done.map((one, i) =>
-          i === measure ? { ...one, points: one.points.map((old, k) => (k === point ? to : old)) } : one,
-        ),
-      ),
-    remove: (measure) => set(done.filter((_, i) => i !== measure)),
+    movePoint: (one, point, to) => record({ ...one, points: one.points.map((old, k) => (k === point ? to : old)) }),
+    remove: ({ id }) => append([{ kind: 'hand-measure-taken-back', payload: { filmId, measureId: id } }]),
   };
 }
