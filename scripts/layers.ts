@@ -14,11 +14,12 @@ const ALLOWED: Record<string, readonly string[]> = {
   'packages/bone': ['evidence', 'fault'],
   'packages/frame': ['fault'],
   'packages/construct': ['bone', 'frame', 'evidence', 'fault'],
+  'packages/ward': ['evidence', 'fault'],
   'packages/casebook': ['construct', 'fault'],
   'packages/store': ['casebook', 'fault'],
   'packages/sheet': ['construct', 'casebook', 'evidence', 'bone', 'fault'],
 };
-const PURE = ['fault', 'evidence', 'bone', 'frame', 'construct', 'casebook'].map((p) => `packages/${p}`);
+const PURE = ['fault', 'evidence', 'bone', 'frame', 'construct', 'ward', 'casebook'].map((p) => `packages/${p}`);
 const IMPURE = [/\bMath\.random\b/, /\bglobalThis\b/, /\bnew Date\b/, /\bperformance\.now\b/];
 
 /** The broken rules of the checkout at `root`, a line each. */

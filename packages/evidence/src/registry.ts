@@ -4,6 +4,8 @@ import type { Entry } from './entry.ts';
 import { alignment } from './sets/alignment.ts';
 import { bone } from './sets/bone.ts';
 import { column } from './sets/column.ts';
+import { energy } from './sets/energy.ts';
+import { fluids } from './sets/fluids.ts';
 import { healing } from './sets/healing.ts';
 import { holeCurves } from './sets/hole-curves.ts';
 import { imaging } from './sets/imaging.ts';
@@ -26,6 +28,8 @@ const SETS: readonly (readonly Entry[])[] = [
   healing,
   alignment,
   theatre,
+  fluids,
+  energy,
 ];
 
 /** Every entry, in the order of the sets. */
