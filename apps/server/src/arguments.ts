@@ -1,4 +1,4 @@
-/** `--port N --data DIR --host NAME --empty --receive ADDRESS:PORT --aet TITLE`, read or refused in words. */
+/** `--port N --data DIR --database postgres://... --host NAME --empty --receive ADDRESS:PORT --aet TITLE`, read or refused in words. */
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { InputError } from '@bonewright/fault';
@@ -11,7 +11,15 @@ const DATA_DIR = join(import.meta.dirname, '../../../data');
 
 /** What the arguments ask for. A folder is relative to where the user stood. Throws InputError for an unknown argument or no port. */
 export function serveArguments(args: readonly string[]): ServeOptions {
-  const { port = PORT, data, host, empty = false, receive, aet } = parsed(args);
+  const {
+    port = PORT,
+    data,
+    database = process.env.BONEWRIGHT_DATABASE,
+    host,
+    empty = false,
+    receive,
+    aet,
+  } = parsed(args);
   const receiving = receiveOptions(receive, aet);
   const number = Number(port);
   if (!/^\d+$/.test(port) || number > LARGEST_PORT)
@@ -19,6 +27,7 @@ export function serveArguments(args: readonly string[]): ServeOptions {
   const dataDir = data === undefined ? DATA_DIR : resolve(process.env.INIT_CWD ?? process.cwd(), data);
   return {
     ...{ port: number, dataDir, isEmptyWanted: empty },
+    ...(database !== undefined && { database }),
     ...(host !== undefined && { host }),
     ...(receiving && { receive: receiving }),
   };
@@ -26,7 +35,15 @@ export function serveArguments(args: readonly string[]): ServeOptions {
 
 function parsed(args: readonly string[]) {
   const text = { type: 'string' } as const;
-  const options = { port: text, data: text, host: text, receive: text, aet: text, empty: { type: 'boolean' } } as const;
+  const options = {
+    port: text,
+    data: text,
+    database: text,
+    host: text,
+    receive: text,
+    aet: text,
+    empty: { type: 'boolean' },
+  } as const;
   try {
     return parseArgs({ args: [...args], options }).values;
   } catch (error) {

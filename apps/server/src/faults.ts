@@ -1,6 +1,6 @@
 /** Everything that can go wrong, as an answer in words: what is wrong, where, what to do, and that nothing was lost. */
 import { faultLine, InputError } from '@bonewright/fault';
-import { ConflictError, DiskError } from '@bonewright/store';
+import { AwayError, ConflictError, DiskError } from '@bonewright/store';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 
@@ -32,6 +32,12 @@ export function answerFaults(app: FastifyInstance): void {
         reply,
         507,
         `Not recorded: ${error.message}. Everything before it stands. Mend that and try again.`,
+      );
+    if (error instanceof AwayError)
+      return refuse(
+        reply,
+        503,
+        'The database does not answer. Everything that was acknowledged stands; what is sent again is recorded once.',
       );
     if (error.statusCode !== undefined && error.statusCode < 500) return refuse(reply, error.statusCode, error.message);
     return ourFault(error, request, reply);

@@ -10,8 +10,12 @@ export class Live {
   readonly #listeners = new Set<Listener>();
   readonly #heartbeat = setInterval(() => this.#each((l) => l.say(': still here\n\n')), STILL_HERE_MS).unref();
 
+  readonly #unwatch: () => void;
+
   constructor(store: Store) {
     this.#store = store;
+    const told = { events: () => this.changed(), inbox: () => this.inboxChanged(), cases: () => this.reset() };
+    this.#unwatch = store.watch((news) => told[news]());
   }
 
   /** Streams to this page from the change after `position` on; without a position, from now on. */
@@ -44,6 +48,7 @@ export class Live {
 
   close(): void {
     clearInterval(this.#heartbeat);
+    this.#unwatch();
     this.#each((listener) => listener.end());
   }
 

@@ -10,6 +10,8 @@ export interface ServeOptions {
   readonly port: number;
   readonly dataDir: string;
   readonly host?: string;
+  /** The address of a PostgreSQL database; the records are in a file in the folder where it is left out. */
+  readonly database?: string;
   /** Begin without the demonstration. */
   readonly isEmptyWanted?: boolean;
   /** Where X-ray machines may send films; off where it is left out. */
@@ -26,8 +28,14 @@ const WEB_DIR = join(import.meta.dirname, '../../web/dist');
 const ONLY_THIS_MACHINE = '127.0.0.1';
 
 /** Serves until closed. A new folder begins with the demonstration, made while the pages already open. Throws InputError where the port or the folder cannot be used. */
-export async function serve({ port, dataDir, host = ONLY_THIS_MACHINE, ...wanted }: ServeOptions): Promise<Running> {
-  const store = await openStore(dataDir);
+export async function serve({
+  port,
+  dataDir,
+  database,
+  host = ONLY_THIS_MACHINE,
+  ...wanted
+}: ServeOptions): Promise<Running> {
+  const store = await openStore(dataDir, database);
   try {
     const app = await buildApp({ store, webDir: WEB_DIR, log: process.stderr, ...wanted });
     const address = await app.listen({ port, host }).catch(async (error: unknown) => {

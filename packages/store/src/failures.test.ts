@@ -12,6 +12,7 @@ import { describe, expect, test } from 'vitest';
 import { AttachmentFolder, type Disk } from './attachments/folder.ts';
 import { DiskError, openExistingStore, openStore, verifyFolder } from './index.ts';
 import { storeOn } from './open-store.ts';
+import { sqliteEngine } from './sqlite/engine.ts';
 import { openSqlite, type SqliteFile } from './sqlite/open.ts';
 import { chunks, filmAdded, freshFolder, note, opened, sha256, someBytes } from './test/cases.ts';
 
@@ -23,7 +24,7 @@ describe('the disk fails at the n-th write', () => {
     const dir = freshFolder();
     const file = openSqlite(join(dir, 'records.sqlite'));
     const failing = new FailingSqlite(file);
-    const store = await storeOn(failing.file, new AttachmentFolder(join(dir, 'attachments')));
+    const store = await storeOn(sqliteEngine(failing.file), new AttachmentFolder(join(dir, 'attachments')));
     await store.append([opened(A)]);
     let n = 1;
     for (; ; n++) {
@@ -62,7 +63,7 @@ describe('the disk fails at the n-th write', () => {
   test('a full database (its real limit on pages): refused in words, record intact, goes on with room', async () => {
     const dir = freshFolder();
     const file = openSqlite(join(dir, 'records.sqlite'));
-    const store = await storeOn(file, new AttachmentFolder(join(dir, 'attachments')));
+    const store = await storeOn(sqliteEngine(file), new AttachmentFolder(join(dir, 'attachments')));
     await store.append([opened(A)]);
     const pages = Number(file.prepare('pragma page_count').get().page_count);
     file.exec(`pragma max_page_count = ${pages + 2}`);

@@ -1,3 +1,3 @@
+export { restore } from './backup/restore.ts';
 export { openExistingStore, openStore, verifyFolder } from './open-store.ts';
-export { restore } from './sqlite/restore.ts';
 export * from './store.ts';

@@ -1,70 +1,83 @@
-/** A store in a folder: the records in one SQLite file, the attachments beside it. */
+/** A store: the records in one SQLite file or a PostgreSQL database, the attachments in a folder. */
 import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputError } from '@bonewright/fault';
-import { Kysely, SqliteDialect } from 'kysely';
 import { AttachmentFolder } from './attachments/folder.ts';
+import { writeBackup } from './backup/write-backup.ts';
 import { ATTACHMENTS, RECORDS } from './data-folder.ts';
+import type { Engine } from './engine.ts';
+import { postgresEngine } from './postgres/engine.ts';
 import { append } from './records/append.ts';
 import { inbox } from './records/inbox.ts';
 import { isMarked, mark } from './records/marks.ts';
 import { changesAfter, lastPosition, listBoard, readCase, rebuildRows, removeDemonstration } from './records/read.ts';
 import { RecentFolds } from './records/recent-folds.ts';
 import { bringUpToDate } from './records/schema.ts';
-import type { Database, Tables } from './records/tables.ts';
+import type { Database } from './records/tables.ts';
 import { verifyRecords } from './records/verify-records.ts';
-import { writeBackup } from './sqlite/backup.ts';
-import { forKysely } from './sqlite/driver.ts';
-import { integrityFaults, openSqlite, type SqliteFile, unusable } from './sqlite/open.ts';
+import { sqliteEngine } from './sqlite/engine.ts';
+import { openSqlite, unusable } from './sqlite/open.ts';
 import type { Attachment, Damage, Store } from './store.ts';
 
-/** Opens the store in this folder, making both where there is none. Throws InputError where the records cannot be opened. */
-export async function openStore(dataDir: string): Promise<Store> {
+/**
+ * Opens the store in this folder, making both where there is none. With the address of a PostgreSQL database the records
+ * are there and only the attachments in the folder. Throws InputError where the records cannot be opened.
+ */
+export async function openStore(dataDir: string, database: string | null = null): Promise<Store> {
   mkdirSync(dataDir, { recursive: true });
-  const file = openSqlite(join(dataDir, RECORDS));
+  const path = database === null ? join(dataDir, RECORDS) : '--database';
+  const engine = database === null ? sqliteEngine(openSqlite(path)) : await postgresEngine(database);
   try {
-    return await storeOn(file, new AttachmentFolder(join(dataDir, ATTACHMENTS)));
+    return await storeOn(engine, new AttachmentFolder(join(dataDir, ATTACHMENTS)));
   } catch (error) {
-    file.close();
-    throw unusable(error, join(dataDir, RECORDS));
+    await engine.close();
+    throw unusable(error, path);
   }
 }
 
-/** Opens the store that is in this folder already. Throws InputError where there is none. */
-export async function openExistingStore(dataDir: string): Promise<Store> {
-  requireRecords(dataDir);
-  return openStore(dataDir);
+/** Opens the store that is there already. Throws InputError where there is none. */
+export async function openExistingStore(dataDir: string, database: string | null = null): Promise<Store> {
+  if (database === null) requireRecords(dataDir);
+  return openStore(dataDir, database);
 }
 
-/** What is damaged in this folder, also where the records cannot be opened at all. Throws InputError where there are none. */
-export async function verifyFolder(dataDir: string): Promise<Damage[]> {
+/** What is damaged here, also where the records cannot be opened at all. Throws InputError where there are none. */
+export async function verifyFolder(dataDir: string, database: string | null = null): Promise<Damage[]> {
+  if (database !== null) return openStore(dataDir, database).then(verified);
   requireRecords(dataDir);
   const opened = await openStore(dataDir).catch((error: unknown) => {
     if (error instanceof InputError) return error;
     throw error;
   });
   if (opened instanceof InputError) return [{ what: 'database', where: RECORDS, because: opened.what }];
-  return opened.verify().finally(() => opened.close());
+  return verified(opened);
 }
+
+const verified = (store: Store): Promise<Damage[]> => store.verify().finally(() => store.close());
 
 function requireRecords(dataDir: string): void {
   if (!existsSync(join(dataDir, RECORDS)))
     throw new InputError('there are no records in this folder', dataDir, 'name the folder that the server uses');
 }
 
-/** A store on an open file and folder. */
-export async function storeOn(file: SqliteFile, folder: AttachmentFolder): Promise<Store> {
-  const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: forKysely(file) }) });
+/** A store on an open database and folder. `clock` says the time. */
+export async function storeOn(
+  engine: Engine,
+  folder: AttachmentFolder,
+  clock: () => Date = () => new Date(),
+): Promise<Store> {
+  const { db } = engine;
   await bringUpToDate(db);
-  await folder.open(Date.now());
+  await folder.open(clock().getTime());
   await rebuildRows(db);
   const folds = new RecentFolds();
-  const now = () => new Date().toISOString();
+  const now = () => clock().toISOString();
   return {
-    append: (events) => append(db, events, now(), folds),
+    append: (events) => append(engine, events, now(), folds),
     read: (caseId, after = 0) => readCase(db, caseId, after),
     list: () => listBoard(db),
     changesAfter: (position, limit) => changesAfter(db, position, limit),
+    watch: engine.watch,
     lastPosition: () => lastPosition(db),
     async putAttachment(bytes, options) {
       const kept = await folder.put(bytes, options);
@@ -75,13 +88,13 @@ export async function storeOn(file: SqliteFile, folder: AttachmentFolder): Promi
       const found = await findAttachment(db, sha256);
       return found && { ...found, bytes: await folder.read(found) };
     },
-    inbox: inbox(db, now),
-    removeDemonstration: () => removeDemonstration(db),
+    inbox: inbox(engine, now),
+    removeDemonstration: () => removeDemonstration(engine),
     mark: (name) => mark(db, name, now()),
     isMarked: (name) => isMarked(db, name),
-    verify: () => verify(file, db, folder),
-    backup: (to) => writeBackup(file, folder, to),
-    close: () => db.destroy(),
+    verify: () => verify(engine, folder),
+    backup: (to) => writeBackup(engine, folder, to),
+    close: () => engine.close(),
   };
 }
 
@@ -98,8 +111,8 @@ async function findAttachment(db: Database, sha256: string): Promise<Attachment 
   return row ? { sha256, byteLength: row.byte_length } : null;
 }
 
-async function verify(file: SqliteFile, db: Database, folder: AttachmentFolder): Promise<Damage[]> {
-  const inFile = integrityFaults(file).map((because) => ({ what: 'database', where: RECORDS, because }) as const);
+async function verify({ db, faults }: Engine, folder: AttachmentFolder): Promise<Damage[]> {
+  const inFile = (await faults()).map((because) => ({ what: 'database', where: RECORDS, because }) as const);
   // In a file whose pages are damaged the records cannot even be listed.
   if (inFile.length > 0) return inFile;
   const { damage, named } = await verifyRecords(db);

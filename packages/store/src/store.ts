@@ -65,6 +65,10 @@ export interface Damage {
   readonly because: string;
 }
 
+/** What changed: events were recorded, the list of received films, or whole cases came or went. */
+export const NEWS = ['events', 'inbox', 'cases'] as const;
+export type News = (typeof NEWS)[number];
+
 export interface Store {
   /**
    * Records events that continue one case; resolves when they are on disk. Events already recorded are passed over.
@@ -77,6 +81,8 @@ export interface Store {
   list(): Promise<BoardRow[]>;
   /** What was recorded after that place, in order, at most `limit`. */
   changesAfter(position: number, limit: number): Promise<Change[]>;
+  /** Hears of every change soon after it is recorded, on whichever server; returns how to stop. */
+  watch(listener: (news: News) => void): () => void;
   /** The place of the newest change; 0 before the first. */
   lastPosition(): Promise<number>;
   /** Keeps a file by its hash; resolves when it is on disk. Throws InputError where it is too large, empty or damaged. */
@@ -115,4 +121,9 @@ export class ConflictError extends Error {
 /** The disk took nothing: what was recorded before stands, this was not recorded. `message` says why, in words. */
 export class DiskError extends Error {
   override readonly name = 'DiskError';
+}
+
+/** The database does not answer. What was under way may have been recorded; sending it again records nothing twice. */
+export class AwayError extends Error {
+  override readonly name = 'AwayError';
 }

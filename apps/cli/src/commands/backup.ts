@@ -8,7 +8,7 @@ const USAGE = 'backup --data DIR -o FILE';
 export async function run(args: readonly string[]): Promise<void> {
   const folder = folderArguments(args, USAGE);
   const file = neededFile(folder, USAGE);
-  const store = await openExistingStore(folder.data);
+  const store = await openExistingStore(folder.data, folder.database);
   try {
     const leftOut = await store.backup(file);
     print({ file, leftOut });

@@ -7,8 +7,8 @@ const USAGE = 'restore FILE --data NEWDIR';
 
 export async function run(args: readonly string[]): Promise<void> {
   const folder = folderArguments(args, USAGE);
-  await restore(neededFile(folder, USAGE), folder.data);
-  const damaged = await verifyFolder(folder.data);
+  await restore(neededFile(folder, USAGE), folder.data, folder.database);
+  const damaged = await verifyFolder(folder.data, folder.database);
   print({ data: folder.data, damaged });
   if (damaged.length > 0) process.exitCode = 1;
 }

@@ -1,11 +1,12 @@
 /** Adds events to one case in one transaction: whole or not at all, in order, each once. */
 import { applyEvent, boardRow, type CaseEvent, type CaseState, foldCase } from '@bonewright/casebook';
 import { InputError } from '@bonewright/fault';
+import type { Engine } from '../engine.ts';
 import { type Appended, ConflictError } from '../store.ts';
 import { canonicalJson, chainHash } from './canonical.ts';
 import type { RecentFolds } from './recent-folds.ts';
 import { recordedEvent } from './recorded-event.ts';
-import type { Database, DatabaseTransaction } from './tables.ts';
+import type { DatabaseTransaction } from './tables.ts';
 
 /** Raise when the board's line changes: older lines are then made again when the store opens. */
 export const ROW_VERSION = 1;
@@ -17,7 +18,7 @@ interface Head {
 }
 
 export async function append(
-  db: Database,
+  { recording, announce }: Pick<Engine, 'recording' | 'announce'>,
   events: readonly CaseEvent[],
   receivedAt: string,
   folds: RecentFolds,
@@ -25,7 +26,7 @@ export async function append(
   const [first] = events;
   if (!first) throw new InputError('there is no event to record', 'events', 'send at least one');
   for (const [i, event] of events.entries()) requireNext(event, first, i);
-  return db.transaction().execute(async (tx) => {
+  return recording(async (tx) => {
     const head = await headOf(tx, first.caseId);
     const fresh = await notYetRecorded(tx, events, head);
     if (fresh.length === 0) return { seq: head.seq, position: head.position, added: 0 };
@@ -34,6 +35,7 @@ export async function append(
     const state = foldOnto(before, fresh);
     const newHead = await insert(tx, fresh, head, receivedAt);
     await writeCase(tx, state, newHead);
+    await announce(tx, 'events');
     folds.keep(first.caseId, newHead.hash, state);
     return { seq: newHead.seq, position: newHead.position, added: fresh.length };
   });

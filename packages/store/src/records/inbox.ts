@@ -1,9 +1,10 @@
 /** The list of films that machines sent and nobody has matched to a case. */
 import { InputError } from '@bonewright/fault';
+import type { Engine } from '../engine.ts';
 import type { FilmOutcome, Inbox, ReceivedFilm } from '../store.ts';
 import type { Database } from './tables.ts';
 
-export function inbox(db: Database, now: () => string): Inbox {
+export function inbox({ db, announce }: Engine, now: () => string): Inbox {
   return {
     async add({ sha256, sender, header }) {
       const waiting = { sender, header: JSON.stringify(header), received_at: now(), ...NOT_SETTLED };
@@ -12,9 +13,14 @@ export function inbox(db: Database, now: () => string): Inbox {
         .values({ sha256, ...waiting })
         .onConflict((c) => c.column('sha256').doUpdateSet(waiting))
         .execute();
+      await announce(db, 'inbox');
     },
     waiting: () => waiting(db),
-    settle: (sha256, outcome) => settle(db, sha256, outcome, now()),
+    async settle(sha256, outcome) {
+      const isSettled = await settle(db, sha256, outcome, now());
+      if (isSettled) await announce(db, 'inbox');
+      return isSettled;
+    },
   };
 }
 

@@ -1,5 +1,6 @@
 /** Reads records: a case, the board, what changed; and makes the board's lines again after they changed shape. */
 import { type BoardRow, foldCase, type RecordedEvent } from '@bonewright/casebook';
+import type { Engine } from '../engine.ts';
 import type { Change } from '../store.ts';
 import { ROW_VERSION, writeCase } from './append.ts';
 import { recordedEvent } from './recorded-event.ts';
@@ -51,11 +52,12 @@ export async function rebuildRows(db: Database): Promise<void> {
 }
 
 /** Takes out the cases marked as demonstration, and no other. */
-export async function removeDemonstration(db: Database): Promise<number> {
-  return db.transaction().execute(async (tx) => {
+export async function removeDemonstration({ recording, announce }: Engine): Promise<number> {
+  return recording(async (tx) => {
     const marked = tx.selectFrom('cases').select('id').where('is_demonstration', '=', 1);
     await tx.deleteFrom('events').where('case_id', 'in', marked).execute();
     const { numDeletedRows } = await tx.deleteFrom('cases').where('is_demonstration', '=', 1).executeTakeFirst();
+    await announce(tx, 'cases');
     return Number(numDeletedRows);
   });
 }

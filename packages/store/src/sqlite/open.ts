@@ -16,6 +16,15 @@ export function openSqlite(path: string): SqliteFile {
   });
 }
 
+/** Opens or makes a file that nobody else uses yet: one file without others beside it, flushed by whoever made it. */
+export function openSqliteAlone(path: string): SqliteFile {
+  return refusingInWords(path, () => {
+    const file = new DatabaseSync(path);
+    file.exec('pragma journal_mode = delete; pragma synchronous = off; pragma foreign_keys = on');
+    return file;
+  });
+}
+
 /** Opens the file for reading only. Throws InputError where it is no database. */
 export function openSqliteToRead(path: string): SqliteFile {
   return refusingInWords(path, () => {

@@ -1,14 +1,22 @@
 /** Makes a data folder from a backup: attachments first, the database last, so that half a restore is no store at all. */
 import { existsSync } from 'node:fs';
-import { copyFile, mkdir, readdir, rename } from 'node:fs/promises';
+import { copyFile, mkdir, readdir, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { InputError } from '@bonewright/fault';
 import { AttachmentFolder } from '../attachments/folder.ts';
 import { ATTACHMENTS, RECORDS } from '../data-folder.ts';
-import { integrityFaults, openSqlite, openSqliteToRead, type SqliteFile } from './open.ts';
+import { postgresEngine } from '../postgres/engine.ts';
+import { fill } from '../postgres/fill.ts';
+import { bringUpToDate } from '../records/schema.ts';
+import { sqliteEngine } from '../sqlite/engine.ts';
+import { integrityFaults, openSqliteAlone, openSqliteToRead, type SqliteFile } from '../sqlite/open.ts';
+import { flush } from './flush.ts';
 
-/** Restores a backup into a new or empty folder. Throws InputError where the folder is in use or the backup is damaged. */
-export async function restore(backupFile: string, dataDir: string): Promise<void> {
+/**
+ * Restores a backup into a new or empty folder, or its attachments there and its records into an empty PostgreSQL
+ * database. Throws InputError where either is in use or the backup is damaged.
+ */
+export async function restore(backupFile: string, dataDir: string, database: string | null = null): Promise<void> {
   if (!existsSync(backupFile)) throw new InputError('there is no such backup', backupFile, 'check the path');
   await requireEmpty(dataDir);
   const source = openSqliteToRead(backupFile);
@@ -20,10 +28,29 @@ export async function restore(backupFile: string, dataDir: string): Promise<void
   }
   const passing = join(dataDir, `${RECORDS}.part`);
   await copyFile(backupFile, passing);
-  const copy = openSqlite(passing);
-  copy.exec('drop table attachment_bytes; vacuum; pragma journal_mode = delete');
+  const copy = openSqliteAlone(passing);
+  copy.exec('drop table attachment_bytes; vacuum');
   copy.close();
-  await rename(passing, join(dataDir, RECORDS));
+  if (database === null) {
+    await flush(passing);
+    await rename(passing, join(dataDir, RECORDS));
+    return flush(dataDir);
+  }
+  await fillDatabase(passing, database).finally(() => rm(passing));
+}
+
+async function fillDatabase(records: string, address: string): Promise<void> {
+  const engine = await postgresEngine(address);
+  const file = openSqliteAlone(records);
+  const source = sqliteEngine(file);
+  try {
+    // A backup of an earlier version is brought to the tables of this one first.
+    await bringUpToDate(source.db);
+    await fill(engine.db, file);
+  } finally {
+    await source.close();
+    await engine.close();
+  }
 }
 
 async function requireEmpty(dir: string): Promise<void> {
