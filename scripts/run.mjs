@@ -1,15 +1,16 @@
 /** `npm start`, `npm test`, `npm run bench` on any machine with Node: sets up what is missing, then runs. Plain Node, no dependency. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const [mode = 'start', ...rest] = process.argv.slice(2);
-/** What the browser tests need beside Node, the browser first: names on PATH, and the Debian package. */
+/** What the tests need beside Node, the browser first, the database second: names on PATH, and the Debian package. */
 const NEEDED = [
   { names: ['chromium', 'chromium-browser', 'google-chrome'], debian: 'chromium' },
+  { names: ['initdb'], debian: 'postgresql' },
   { names: ['pdftoppm'], debian: 'poppler-utils' },
   { names: ['storescu'], debian: 'dcmtk' },
 ];
@@ -29,14 +30,17 @@ function start() {
 function test() {
   check();
   if (rest.length > 0) return exec(bin('vitest'), ['run', ...rest]);
-  exec(bin('vitest'), ['run', '--project', 'unit']);
+  const [chromium, postgres, ...others] = needPrograms();
+  const missing = `${NEEDED.map((n) => n.debian).join(', ')}: not all here`;
+  if (process.env.CI && !(chromium && postgres && others.every(Boolean))) fail(`${missing}, so not every test can run`);
+  exec(bin('vitest'), ['run', '--project', 'unit'], postgres ? {} : { BONEWRIGHT_NO_POSTGRES: '1' });
   buildWeb();
-  const [chromium, ...others] = needPrograms();
-  if (chromium && others.every(Boolean))
-    return exec(bin('vitest'), ['run', '--project', 'browser'], { BONEWRIGHT_CHROMIUM: chromium });
-  if (process.env.CI) fail(`${NEEDED.map((n) => n.debian).join(', ')}: not all here, so the browser tests cannot run`);
+  const isForBrowser = chromium && others.every(Boolean);
+  if (isForBrowser) exec(bin('vitest'), ['run', '--project', 'browser'], { BONEWRIGHT_CHROMIUM: chromium });
+  if (isForBrowser && postgres) return;
+  const skipped = [isForBrowser ? null : 'the browser tests', postgres ? null : 'the tests on PostgreSQL'];
   say(
-    `\n*** SKIPPED: the browser tests. Install ${NEEDED.map((n) => n.debian).join(', ')} and run npm test again. ***\n`,
+    `\n*** SKIPPED: ${skipped.filter(Boolean).join(' and ')} (${missing}). Install them and run npm test again. ***\n`,
   );
 }
 
@@ -104,7 +108,7 @@ function hashFiles(files) {
   return hash.digest('hex');
 }
 
-/** Paths of the programs the browser tests need; on a bare Debian the missing ones are installed by apt, as root only. */
+/** Paths of the programs the tests need; on a bare Debian the missing ones are installed by apt, as root only. */
 function needPrograms() {
   const found = () => NEEDED.map(({ names }) => names.map(onPath).find(Boolean) ?? null);
   const missing = NEEDED.filter((_, i) => !found()[i]).map(({ debian }) => debian);
@@ -113,12 +117,27 @@ function needPrograms() {
   say(`Installing ${missing.join(', ')} from Debian (once)...`);
   const quiet = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
   spawnSync('apt-get', ['update', '-qq'], quiet);
-  spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...missing], quiet);
+  withoutServices(() => spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...missing], quiet));
   return found();
 }
 
+/** Debian starts a service as it installs it, unless this file says not to; the tests start a database of their own. */
+function withoutServices(install) {
+  const policy = '/usr/sbin/policy-rc.d';
+  if (existsSync(policy)) return install();
+  writeFileSync(policy, '#!/bin/sh\nexit 101\n', { mode: 0o755 });
+  try {
+    install();
+  } finally {
+    rmSync(policy);
+  }
+}
+
 function onPath(name) {
-  const dirs = (process.env.PATH ?? '').split(':');
+  // Debian keeps the programs of its database in a folder of their version, off PATH.
+  const debian = '/usr/lib/postgresql';
+  const versions = existsSync(debian) ? readdirSync(debian).map((version) => join(debian, version, 'bin')) : [];
+  const dirs = [...(process.env.PATH ?? '').split(':'), ...versions];
   return dirs.map((d) => join(d, name)).find((p) => existsSync(p)) ?? null;
 }
 

@@ -50,7 +50,7 @@ export async function buildApp({
   app.setSerializerCompiler(serializerCompiler);
   const live = new Live(store);
   const demonstration = new Demonstration(store, live);
-  const receiver = new Receiver(store, live, log);
+  const receiver = new Receiver(store, log);
   app.addHook('preClose', async () => {
     await receiver.stop();
     await demonstration.stop();

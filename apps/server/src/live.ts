@@ -14,7 +14,7 @@ export class Live {
 
   constructor(store: Store) {
     this.#store = store;
-    const told = { events: () => this.changed(), inbox: () => this.inboxChanged(), cases: () => this.reset() };
+    const told = { events: () => this.changed(), inbox: () => this.#inboxChanged(), cases: () => this.reset() };
     this.#unwatch = store.watch((news) => told[news]());
   }
 
@@ -42,7 +42,7 @@ export class Live {
   }
 
   /** A film came from the X-ray machine, or one was taken off the list. */
-  inboxChanged(): void {
+  #inboxChanged(): void {
     this.#each((listener) => listener.say('event: inbox\ndata: {}\n\n'));
   }
 

@@ -4,13 +4,15 @@ import { once } from 'node:events';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { InputError } from '@bonewright/fault';
+import { startPostgres } from '@bonewright/store/private-postgres';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import { serveArguments } from './arguments.ts';
 import { serve } from './index.ts';
+import { listen } from './test/listen.ts';
 import { CASE, freshFolder, note, opened } from './test/served.ts';
 
-async function running(dataDir = freshFolder()) {
-  const server = await serve({ port: 0, dataDir, isEmptyWanted: true });
+async function running(dataDir = freshFolder(), wanted: { readonly database?: string } = {}) {
+  const server = await serve({ port: 0, dataDir, isEmptyWanted: true, ...wanted });
   onTestFinished(server.close);
   return server;
 }
@@ -52,6 +54,28 @@ describe('live updates', () => {
     const page = await listen(server.address);
     await server.close();
     page.leave();
+  });
+});
+
+describe.skipIf(process.env.BONEWRIGHT_NO_POSTGRES !== undefined)('two servers on one PostgreSQL', () => {
+  test('a page open at one hears of what is sent to the other, and both show one record', async () => {
+    const postgres = await startPostgres();
+    onTestFinished(postgres.stop);
+    const database = await postgres.freshDatabase();
+    const dataDir = freshFolder();
+    const [one, other] = [await running(dataDir, { database }), await running(dataDir, { database })];
+    const page = await listen(other.address);
+    await post(one.address, [opened(), note(2)]);
+    await post(other.address, [note(3)]);
+    await post(one.address, [note(4)]);
+    expect(await page.changes(4)).toEqual([1, 2, 3, 4]);
+    expect(await post(other.address, [note(4, 'T. Okafor')])).toMatchObject({ status: 409 });
+    const boards = await Promise.all(
+      [one, other].map(async ({ address }) => (await fetch(`${address}/api/cases`)).json()),
+    );
+    expect(boards[0]).toEqual(boards[1]);
+    await fetch(`${one.address}/api/empty`, { method: 'POST' });
+    expect(await page.heard('reset')).toBe(true);
   });
 });
 
@@ -124,6 +148,7 @@ describe('arguments', () => {
       host: '0.0.0.0',
     });
     expect(serveArguments([]).port).toBe(4180);
+    expect(serveArguments(['--database', 'postgres://ward@db/records']).database).toBe('postgres://ward@db/records');
   });
 
   test.each([['--port', 'eighty'], ['--port', '-1'], ['--port', '70000'], ['--fast'], ['extra'], ['--data']])(
@@ -133,35 +158,3 @@ describe('arguments', () => {
     },
   );
 });
-
-/** An open page's event stream. */
-async function listen(address: string, lastEventId?: string) {
-  const left = new AbortController();
-  onTestFinished(() => left.abort());
-  const headers: Record<string, string> = lastEventId ? { 'last-event-id': lastEventId } : {};
-  const response = await fetch(`${address}/api/events`, { headers, signal: left.signal });
-  const reader = response.body!.pipeThrough(new TextDecoderStream()).getReader();
-  let heard = '';
-  const until = async (isThere: () => boolean): Promise<void> => {
-    while (!isThere()) {
-      const { value, done } = await reader.read();
-      if (done) throw new Error(`the stream ended after: ${heard}`);
-      heard += value;
-    }
-  };
-  const changes = () =>
-    [...heard.matchAll(/event: change\ndata: (.*)\n\n/g)].map(([, data]) => JSON.parse(data ?? '').seq);
-  await until(() => heard.includes('event: hello'));
-  return {
-    async changes(count: number): Promise<number[]> {
-      await until(() => changes().length >= count);
-      return changes();
-    },
-    async heard(name: string): Promise<boolean> {
-      await until(() => heard.includes(`event: ${name}\n`));
-      return true;
-    },
-    lastId: () => [...heard.matchAll(/^id: (\d+)$/gm)].at(-1)?.[1],
-    leave: () => left.abort(),
-  };
-}

@@ -1,6 +1,5 @@
 /** Films straight from the X-ray machine into the inbox: off unless an address was given. */
 import type { Store } from '@bonewright/store';
-import type { Live } from '../live.ts';
 import { keepFilm } from './keep-film.ts';
 import type { Listening } from './listen.ts';
 import type { ReceiveOptions } from './receive-options.ts';
@@ -11,14 +10,12 @@ export interface Log {
 
 export class Receiver {
   readonly #store: Store;
-  readonly #live: Live;
   readonly #log: Log | undefined;
   readonly #keeping = new Set<Promise<void>>();
   #at: (ReceiveOptions & Listening) | null = null;
 
-  constructor(store: Store, live: Live, log?: Log) {
+  constructor(store: Store, log?: Log) {
     this.#store = store;
-    this.#live = live;
     this.#log = log;
   }
 
@@ -49,7 +46,6 @@ export class Receiver {
   async #keep(film: AsyncIterable<Uint8Array>, sender: string, say: (words: string) => void): Promise<void> {
     const kept = keepFilm(this.#store, film, sender).then(({ sha256, byteLength }) => {
       say(`a film from ${sender} is in the inbox: ${byteLength} bytes, ${sha256}`);
-      this.#live.inboxChanged();
     });
     this.#keeping.add(kept);
     await kept.finally(() => this.#keeping.delete(kept));

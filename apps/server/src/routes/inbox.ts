@@ -12,12 +12,11 @@ const params = z.object({ sha256: z.string().regex(/^[0-9a-f]{64}$/) });
 const match = z.strictObject({ caseId: z.string() });
 const setAside = z.strictObject({ reason: z.string().trim().min(1, 'say why').max(LONGEST_REASON) });
 
-export function inboxRoutes(app: FastifyInstance, { store, live, receiver }: Context): void {
+export function inboxRoutes(app: FastifyInstance, { store, receiver }: Context): void {
   const typed = app.withTypeProvider<ZodTypeProvider>();
   const settle = async (reply: FastifyReply, sha256: string, outcome: FilmOutcome) => {
     const isSettled = await store.inbox.settle(sha256, outcome);
     if (!isSettled) return reply.code(404).send({ error: 'No such film is waiting: perhaps somebody was first.' });
-    live.inboxChanged();
     return { settled: sha256 };
   };
 
