@@ -9,6 +9,7 @@ const LARGEST_BYTES = 200 * 1024 * 1024;
 const TELLING = [
   'patientName',
   'patientId',
+  'manufacturer',
   'species',
   'breed',
   'bodyPart',

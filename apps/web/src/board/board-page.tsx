@@ -6,6 +6,7 @@ import { Link } from 'wouter';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { ThemeSwitch } from '../shell/theme-switch.tsx';
 import { useTitle } from '../shell/use-title.ts';
+import { useInbox } from '../sync/inbox.ts';
 import { refreshBoard } from '../sync/records.ts';
 import { useBoard } from '../sync/use-case.ts';
 import { longMoment } from '../words/time.ts';
@@ -17,6 +18,7 @@ const MINUTE_MS = 60_000;
 
 export function BoardPage() {
   const { board, trouble } = useBoard();
+  const waiting = useInbox().films.length;
   const now = useNow();
   useTitle('Patients');
   useEffect(() => void refreshBoard(), []);
@@ -49,6 +51,12 @@ export function BoardPage() {
               It was not read again: {trouble}. Cases can be opened and started; what is done is kept on this tablet.
             </p>
           </div>
+        )}
+        {waiting > 0 && (
+          <p className="board-received" role="status">
+            <strong>{waiting === 1 ? '1 film waits' : `${waiting} films wait`} from the X-ray machine.</strong> Open its
+            patient at Films to take it in.
+          </p>
         )}
         {board === null && <p className="quiet board-loading">Reading the list of patients.</p>}
         {board?.preparing && (

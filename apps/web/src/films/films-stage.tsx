@@ -1,5 +1,6 @@
 /** The Films stage: two views side by side, what each still needs, and what they say together. */
 import './films.css';
+import './received/received.css';
 import type { CaseState } from '@bonewright/casebook';
 import type { Append } from '../sync/new-event.ts';
 import { prepareThread } from './engine/film-thread.ts';
@@ -11,6 +12,7 @@ import { NoFilms } from './intake/no-films.tsx';
 import { useIntake } from './intake/use-intake.ts';
 import { OtherFilms } from './other-films.tsx';
 import { useLevels } from './plate/use-levels.ts';
+import { ReceivedFilms } from './received/received-films.tsx';
 import { isWhole, shownFilms } from './shown-films.ts';
 
 interface FilmsStageProps {
@@ -28,14 +30,17 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
   const levelsOf = useLevels();
   const shown = shownFilms(intake.films);
   const current = shown.findIndex((film) => !isWhole(film));
+  const received = <ReceivedFilms caseId={state.caseId} intake={intake} />;
   if (shown.length === 0)
     return (
       <DropFilms intake={intake}>
+        {received}
         <NoFilms intake={intake} />
       </DropFilms>
     );
   return (
     <DropFilms intake={intake}>
+      {received}
       <div className="films">
         {shown.map((film, i) => (
           <FilmPanel

@@ -59,6 +59,44 @@ export async function getFile(sha256: string): Promise<Uint8Array> {
   return new Uint8Array(await response.arrayBuffer());
 }
 
+/** A film that an X-ray machine sent and nobody has matched to a patient yet. */
+export interface ReceivedFilm {
+  readonly sha256: string;
+  readonly byteLength: number;
+  readonly receivedAt: string;
+  /** As the machine calls itself. */
+  readonly sender: string;
+  /** What its header says that helps to tell whose it is. */
+  readonly header: Readonly<Record<string, string>>;
+}
+
+export interface Inbox {
+  /** Where films are listened for; null where they are not. */
+  readonly receiving: { readonly address: string; readonly port: number; readonly title: string } | null;
+  /** Newest first. */
+  readonly films: readonly ReceivedFilm[];
+}
+
+export const getInbox = (): Promise<Inbox> => ask('/api/inbox');
+
+/** Takes the film off the list, as one of that case. */
+export async function matchReceived(sha256: string, caseId: string): Promise<void> {
+  await ask(`/api/inbox/${sha256}/match`, {
+    method: 'POST',
+    headers: { 'content-type': JSON_TYPE },
+    body: JSON.stringify({ caseId }),
+  });
+}
+
+/** Takes the film off the list, as one of no case here; its file stays. */
+export async function setAsideReceived(sha256: string, reason: string): Promise<void> {
+  await ask(`/api/inbox/${sha256}`, {
+    method: 'DELETE',
+    headers: { 'content-type': JSON_TYPE },
+    body: JSON.stringify({ reason }),
+  });
+}
+
 /** Takes the invented patients out; real ones stay. */
 export const beginEmpty = (): Promise<unknown> => ask('/api/empty', { method: 'POST' });
 export const resetDemonstration = (): Promise<unknown> => ask('/api/demo/reset', { method: 'POST' });

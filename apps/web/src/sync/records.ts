@@ -3,6 +3,7 @@ import { boardRow, nextCaseNumber } from '@bonewright/casebook';
 import { getBoard, Refused, Unreachable } from './api.ts';
 import { CaseRecord } from './case-record.ts';
 import { type Board, database } from './database.ts';
+import { refreshInbox } from './inbox.ts';
 import type { NewEvent } from './new-event.ts';
 import { onOtherPages } from './other-pages.ts';
 import { casesWaiting } from './outbox.ts';
@@ -104,7 +105,9 @@ function listenToServer(): void {
     sendAll();
     for (const record of open.values()) void record.refresh();
     void refreshBoard();
+    void refreshInbox();
   });
+  stream.addEventListener('inbox', () => void refreshInbox());
   stream.addEventListener('change', ({ data }) => {
     const change: unknown = JSON.parse(data);
     if (typeof change === 'object' && change !== null && 'caseId' in change && typeof change.caseId === 'string')

@@ -1,11 +1,11 @@
 /** What is done with the pin in hand: it is in, it will not go in, or what was entered is corrected, each an entry of its own. */
 import type { InTheatre } from '@bonewright/construct';
 import { useState } from 'react';
+import { ReasonDialog } from '../form/reason-dialog.tsx';
 import { figure } from '../plan/words.ts';
 import type { Append } from '../sync/new-event.ts';
 import { placedOf } from './entry-draft.ts';
 import type { PinInHand } from './pin-by-pin.tsx';
-import { ReasonDialog } from './reason-dialog.tsx';
 
 interface PinActionsProps {
   readonly theatre: InTheatre;

@@ -21,6 +21,8 @@ export interface Intake {
   readonly take: (files: readonly Incoming[]) => void;
   /** A film that was made of a photograph. */
   readonly takeSquared: (name: string, bytes: Uint8Array) => void;
+  /** A film that lies on the server already; resolves to whether the case has it. */
+  readonly takeReceived: (name: string, sha256: string, read: Waiting['read']) => Promise<boolean>;
   readonly dismiss: (key: string) => void;
   readonly dismissAll: () => void;
 }
@@ -42,7 +44,8 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
   latest.current = films;
   const queue = useRef<Promise<void>>(Promise.resolve());
 
-  const takeOne = async ({ key, name, isChosen, read, ...film }: Waiting) => {
+  const isHere = (sha256: string) => latest.current.some(({ file }) => file.value.sha256 === sha256);
+  const takeOne = async ({ key, name, isChosen, read, ...film }: Waiting): Promise<Ended> => {
     setArrivals((now) => after(now, { kind: 'reading', key }));
     const ended = await faultOf(name, async (): Promise<Ended> => {
       const bytes = await read();
@@ -53,7 +56,7 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
       if (!isChosen && !isFilmKind(bytes)) return 'no-film';
       const opened = await openToTake({ fileName: name, ...film }, bytes);
       const { payload } = opened;
-      if (latest.current.some(({ file }) => file.value.sha256 === payload.sha256)) {
+      if (isHere(payload.sha256)) {
         opened.film.close();
         return { why: `${name} is in this case already.` };
       }
@@ -67,6 +70,7 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
     late.current = [];
     setComing(null);
     setArrivals((now) => after(now, { kind: 'ended', key, ended }));
+    return ended;
   };
   const takeZip = async (bytes: Uint8Array<ArrayBuffer>, zipName: string) => {
     const zip = await OpenZip.open(bytes, zipName);
@@ -94,18 +98,24 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
         await takeOne({ key, name, isChosen: file.isChosen, read: () => bytesOf(file) });
     });
   };
-  const takeSquared = (name: string, bytes: Uint8Array) => {
+  const takeOneMore = (one: Omit<Waiting, 'key' | 'isChosen'>): Promise<Ended> => {
     const key = randomId();
-    setArrivals((now) => after(now, { kind: 'came', files: [{ key, name }] }));
-    const read = async () => new Uint8Array(bytes);
-    queue.current = queue.current.then(() => takeOne({ key, name, isChosen: true, read, isPhotograph: true }));
+    setArrivals((now) => after(now, { kind: 'came', files: [{ key, name: one.name }] }));
+    const ended = queue.current.then(() => takeOne({ key, isChosen: true, ...one }));
+    queue.current = ended.then(() => undefined);
+    return ended;
   };
+  const takeSquared = (name: string, bytes: Uint8Array) =>
+    void takeOneMore({ name, read: async () => new Uint8Array(bytes), isPhotograph: true });
+  const takeReceived: Intake['takeReceived'] = async (name, sha256, read) =>
+    isHere(sha256) || (await takeOneMore({ name, read })) === 'in';
   return {
     arrivals,
     films: coming && !films.some(({ filmId }) => filmId === coming.filmId) ? [...films, coming] : films,
     appendTo: (filmId) => (filmId === coming?.filmId ? (events) => late.current.push(...events) : append),
     take,
     takeSquared,
+    takeReceived,
     dismiss: (key) => setArrivals((now) => withoutLine(now, key)),
     dismissAll: () => setArrivals(NO_ARRIVALS),
   };

@@ -19,7 +19,7 @@ export function ReasonDialog({ title, common, actions, onClose, children }: Reas
   useEffect(() => dialog.current?.showModal(), []);
   const said = why.trim();
   return (
-    <dialog ref={dialog} className="dialog theatre-dialog" aria-labelledby={`${id}-title`} onClose={onClose}>
+    <dialog ref={dialog} className="dialog reason-dialog" aria-labelledby={`${id}-title`} onClose={onClose}>
       <h2 id={`${id}-title`}>{title}</h2>
       {children}
       <div className="field">
