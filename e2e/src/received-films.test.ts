@@ -40,7 +40,9 @@ test('it is matched to the patient, and stands on the stage like a film that was
   await page.getByRole('button', { name: 'Start the case' }).click();
   await page.getByRole('heading', { name: /Red squirrel/ }).waitFor();
   await page.goto(page.url().replace(/[a-z]+$/, 'films'));
-  const waiting = page.getByRole('region', { name: 'From the X-ray machine' });
+  const waiting = page
+    .getByRole('group')
+    .filter({ has: page.getByRole('heading', { name: 'From the X-ray machine' }) });
   await waiting.getByText('XRAY1').waitFor();
   await waiting.getByRole('button', { name: 'Of this patient' }).click();
   await page.getByRole('application', { name: /^film XRAY1/ }).waitFor();
@@ -52,7 +54,9 @@ test('it is matched to the patient, and stands on the stage like a film that was
 
 test('another is set aside by keyboard: nothing happens without a reason', async () => {
   await send('b.dcm');
-  const waiting = page.getByRole('region', { name: 'From the X-ray machine' });
+  const waiting = page
+    .getByRole('group')
+    .filter({ has: page.getByRole('heading', { name: 'From the X-ray machine' }) });
   await waiting.getByRole('button', { name: 'Set aside' }).press('Enter');
   const ask = page.getByRole('dialog', { name: 'Set this film aside' });
   expect(await ask.getByRole('button', { name: 'Set it aside' }).isDisabled()).toBe(true);

@@ -54,8 +54,10 @@ export function BoardPage() {
         )}
         {waiting > 0 && (
           <p className="board-received" role="status">
-            <strong>{waiting === 1 ? '1 film waits' : `${waiting} films wait`} from the X-ray machine.</strong> Open its
-            patient at Films to take it in.
+            <strong>{waiting === 1 ? '1 film waits' : `${waiting} films wait`} from the X-ray machine.</strong>{' '}
+            {waiting === 1
+              ? 'Open its patient at Films to take it in.'
+              : 'Open their patient at Films to take them in.'}
           </p>
         )}
         {board === null && <p className="quiet board-loading">Reading the list of patients.</p>}

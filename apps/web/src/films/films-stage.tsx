@@ -30,7 +30,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
   const levelsOf = useLevels();
   const shown = shownFilms(intake.films);
   const current = shown.findIndex((film) => !isWhole(film));
-  const received = <ReceivedFilms caseId={state.caseId} intake={intake} />;
+  const received = <ReceivedFilms caseId={state.caseId} isWanting={shown.length < 2} intake={intake} />;
   if (shown.length === 0)
     return (
       <DropFilms intake={intake}>

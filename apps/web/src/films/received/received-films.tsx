@@ -10,12 +10,14 @@ import { nameOfReceived, receivedWords } from './received-words.ts';
 
 interface ReceivedFilmsProps {
   readonly caseId: string;
+  /** The case lacks a view: the list stands open. */
+  readonly isWanting: boolean;
   readonly intake: Intake;
 }
 
 const REASONS = ['of another patient', 'a trial exposure', 'sent twice', 'cannot be read'];
 
-export function ReceivedFilms({ caseId, intake }: ReceivedFilmsProps) {
+export function ReceivedFilms({ caseId, isWanting, intake }: ReceivedFilmsProps) {
   const { films, receiving } = useInbox();
   const [busy, setBusy] = useState<string | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
@@ -40,12 +42,14 @@ export function ReceivedFilms({ caseId, intake }: ReceivedFilmsProps) {
       if (isIn) await matchReceived(film.sha256, caseId);
     });
   return (
-    <section className="received" aria-labelledby="received-title">
-      <h2 id="received-title">From the X-ray machine</h2>
-      <p className="caption">
-        {films.length === 1 ? '1 film waits' : `${films.length} films wait`} for a patient. What stands here is what
-        each file says of itself: go by the film.
-      </p>
+    <details className="received" open={isWanting}>
+      <summary>
+        <h2>From the X-ray machine</h2>
+        <span className="quiet">
+          {films.length === 1 ? '1 film waits' : `${films.length} films wait`} for a patient
+        </span>
+      </summary>
+      <p className="caption">What stands here is what each file says of itself: go by the film.</p>
       <ul>
         {films.map((film) => {
           const { who, what, when, from } = receivedWords(film);
@@ -56,12 +60,7 @@ export function ReceivedFilms({ caseId, intake }: ReceivedFilmsProps) {
               <span className="quiet">{when}</span>
               <span className="quiet">{from}</span>
               <span className="received-acts">
-                <button
-                  type="button"
-                  className="button button-main"
-                  disabled={busy !== null}
-                  onClick={() => void match(film)}
-                >
+                <button type="button" className="button" disabled={busy !== null} onClick={() => void match(film)}>
                   {busy === film.sha256 ? 'Is taken in' : 'Of this patient'}
                 </button>
                 <button type="button" className="button" disabled={busy !== null} onClick={() => ask(film)}>
@@ -85,7 +84,7 @@ export function ReceivedFilms({ caseId, intake }: ReceivedFilmsProps) {
           <p className="quiet">It leaves the list; its file is kept. Sent again by the machine, it waits again.</p>
         </ReasonDialog>
       )}
-    </section>
+    </details>
   );
 }
 
