@@ -17,6 +17,8 @@ export interface FitSetting extends PriorScale {
   /** What the model may be off by in a cell, attenuation. */
   readonly misfit: number;
   readonly steps: number;
+  /** Times that the beam's blur is taken anew, at most. */
+  readonly rounds: number;
 }
 
 export interface FitResult {
@@ -34,8 +36,7 @@ export interface FitResult {
 const TAIL = 4;
 /** A gain in log likelihood that is no more worth a step. */
 const SETTLED = 0.05;
-/** Rounds of taking the beam's blur anew, and the move of a wall (in widths) below which it is taken as settled. */
-const ROUNDS = 5;
+/** The move of a wall, in widths, below which the beam's blur is not taken anew. */
 const STILL = 3e-4;
 /** What a cell's own extent adds to the blur: a pixel's box. */
 const CELL_SMEAR = 1 / 12;
@@ -64,7 +65,7 @@ export function fitBone(start: BoneModel, rows: readonly CellRow[], setting: Fit
   );
   let here = settled(start, rows, setting, shape, trustIn(first.rowChi));
   // the beam's blur is held while the model moves, then taken anew: its slopes are not needed that way
-  for (let round = 1; round < ROUNDS; round++) {
+  for (let round = 1; round < setting.rounds; round++) {
     const before = here.model;
     here = settled(before, rows, setting, shape, trustIn(here.rowChi));
     if (moved(before, here.model, setting.width) < STILL) break;
@@ -95,14 +96,7 @@ function settled(
   let here = linearise(start, rows, held, setting, shape);
   let damping = 1e-3;
   for (let step = 0; step < setting.steps && damping < 1e6; step++) {
-    const d = stepOf(here.system, damping);
-    const c =
-      d &&
-      keptPossible(
-        start,
-        here.model.c.map((v, i) => v + d[i]!),
-        setting,
-      );
+    const c = stepped(here, damping, setting);
     const next = c && linearise({ ...start, c }, rows, held, setting, shape);
     if (next && next.system.cost < here.system.cost) {
       const gain = here.system.cost - next.system.cost;
@@ -115,6 +109,24 @@ function settled(
   }
   return here;
 }
+
+/** Coefficients after one step; null where the system has none. What would leave its range stops at the wall, and the others know. */
+function stepped({ model, system }: Linearised, damping: number, setting: FitSetting): Float64Array | null {
+  const stopped = new Map<number, number>();
+  for (let round = 0; ; round++) {
+    const d = stepOf(system, damping, stopped);
+    if (!d) return null;
+    const free = model.c.map((v, i) => v + d[i]!);
+    const kept = keptPossible(model, free.slice(), setting);
+    const before = stopped.size;
+    for (let i = 0; i < free.length; i++) {
+      if (Math.abs(kept[i]! - free[i]!) > WALL * setting.width) stopped.set(i, kept[i]! - model.c[i]!);
+    }
+    if (stopped.size === before || round === WALL_ROUNDS) return kept;
+  }
+}
+const WALL = 1e-6;
+const WALL_ROUNDS = 3;
 
 /** Rows that fit much worse than the others (the fracture's edge, a pin's rim) count for less. */
 function trustIn(rowChi: readonly number[]): number[] {
@@ -189,7 +201,9 @@ function keptPossible(model: BoneModel, c: Float64Array, { width, height }: Prio
     c[at(PART.ho, i)] = Math.max(0.05 * height, c[at(PART.ho, i)]!);
     if (model.parts < WITH_SECOND) continue;
     c[at(PART.a2, i)] = Math.min(width, Math.max(0.04 * width, c[at(PART.a2, i)]!));
-    c[at(PART.h2, i)] = Math.max(0, c[at(PART.h2, i)]!);
+    const second = Math.max(0, c[at(PART.h2, i)]!);
+    c[at(PART.h2, i)] = second;
+    c[at(PART.i2, i)] = Math.min(0.9 * second, Math.max(0, c[at(PART.i2, i)]!));
   }
   for (const [i, [low, high]] of GLOBAL_RANGE.entries()) {
     const at = c.length - GLOBAL_COUNT + i;

@@ -135,7 +135,7 @@ function shadowsOf(p: Float64Array, kernel: Kernel): Blurred[] {
     };
   };
   const main = [one(PART.co, PART.ao, PART.ho, 1), one(PART.ci, PART.ai, PART.hi, -1)];
-  if (p.length === ALONE || !(p[PART.h2]! > 0)) return main;
+  if (p.length === ALONE) return main;
   return [...main, one(PART.c2, PART.a2, PART.h2, 1), one(PART.c2, PART.a2, PART.i2, -1, SECOND_CANAL)];
 }
 

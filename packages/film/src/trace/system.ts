@@ -78,12 +78,28 @@ export function emptySystem(shape: Envelope): System {
   };
 }
 
-/** The step that the system asks for, its diagonal raised by `damping`; null where it has none. */
-export function stepOf(system: System, damping: number): Float64Array | null {
+/**
+ * The step that the system asks for, its diagonal raised by `damping`; null where it has none.
+ * The unknowns in `stopped` step by what is said there, and the others make the best of it.
+ */
+export function stepOf(
+  system: System,
+  damping: number,
+  stopped: ReadonlyMap<number, number> = new Map(),
+): Float64Array | null {
   const { shape } = system;
-  const l = factor(shape, firmed(shape, system.normal, damping));
-  return l && solved(shape, l, system.gradient);
+  const firm = firmed(shape, system.normal, damping);
+  const pull = Float64Array.from(system.gradient);
+  for (const [i, step] of stopped) {
+    const at = shape.start[i]! + i;
+    const hold = HOLD * Math.max(firm[at]!, 1);
+    firm[at]! += hold;
+    pull[i] = hold * step;
+  }
+  const l = factor(shape, firm);
+  return l && solved(shape, l, pull);
 }
+const HOLD = 1e9;
 
 /** The matrix with its diagonal raised by a share. */
 export function firmed(shape: Envelope, normal: Float64Array, share: number): Float64Array {

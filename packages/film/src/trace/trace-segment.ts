@@ -56,9 +56,9 @@ const BESIDE = { halfWidths: 0.35, px: 4 };
 const ROW = { widths: 0.08, leastPx: 2 };
 /** A first stiff fit finds the bone, two more find its walls about its own axis. */
 const PASSES = [
-  { stiffness: 0.3, misfit: 0.03, steps: 25 },
-  { stiffness: 1, misfit: 0.006, steps: 18 },
-  { stiffness: 1, misfit: 0.006, steps: 18 },
+  { stiffness: 0.3, misfit: 0.03, steps: 25, rounds: 1 },
+  { stiffness: 1, misfit: 0.006, steps: 18, rounds: 2 },
+  { stiffness: 1, misfit: 0.006, steps: 18, rounds: 5 },
 ] as const;
 /** Beyond a second bone the fit looks this far, pixels. */
 const BEYOND_SECOND_PX = 4;
@@ -143,8 +143,8 @@ function fitFrom(
   let frame = line;
   let rows: readonly CellRow[] = [];
   let fit: FitResult | null = null;
-  for (const [pass, { stiffness, misfit, steps }] of PASSES.entries()) {
-    const setting = { noise, misfit: misfit * height, width, height, stiffness, blur, steps };
+  for (const [pass, { stiffness, misfit, steps, rounds }] of PASSES.entries()) {
+    const setting = { noise, misfit: misfit * height, width, height, stiffness, blur, steps, rounds };
     const all = rowsFor(film, frame, model, width, metal, tails);
     rows = pass < PASSES.length - 1 ? awayFromEnds(all, frame.lengthPx, width) : all;
     fit = fitBone(model, rows, setting);
@@ -202,7 +202,7 @@ const END_SHARE = 0.1;
 
 /** A second bone stays where the same cells are much less likely without it. */
 function earnsItsPlace(fit: FitResult, rows: readonly CellRow[], setting: FitSetting): boolean {
-  return fitBone(without(fit.model), rows, setting).cost - fit.cost > SECOND_GAIN;
+  return fitBone(without(fit.model), rows, { ...setting, rounds: 1 }).cost - fit.cost > SECOND_GAIN;
 }
 const SECOND_GAIN = 60;
 
