@@ -97,6 +97,10 @@ export const boneReduced = z.strictObject({
     lengthMm: z.number(),
     rotationDeg: z.number(),
   }),
+  /** Middles of the broken faces, proximal then distal, where somebody marked them: they give the shortening. */
+  brokenEnds: z
+    .strictObject({ craniocaudal: lineSchema.exactOptional(), mediolateral: lineSchema.exactOptional() })
+    .exactOptional(),
   /** What is planned on from here. */
   bone: joinedBoneSchema,
 });

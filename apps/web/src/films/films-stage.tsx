@@ -2,6 +2,7 @@
 import './films.css';
 import './received/received.css';
 import type { CaseState } from '@bonewright/casebook';
+import { useState } from 'react';
 import type { Append } from '../sync/new-event.ts';
 import { prepareThread } from './engine/film-thread.ts';
 import { FilmPanel } from './film-panel.tsx';
@@ -13,6 +14,7 @@ import { useIntake } from './intake/use-intake.ts';
 import { OtherFilms } from './other-films.tsx';
 import { useLevels } from './plate/use-levels.ts';
 import { ReceivedFilms } from './received/received-films.tsx';
+import { ReductionScreen } from './reduce/reduction-screen.tsx';
 import { isWhole, shownFilms } from './shown-films.ts';
 
 interface FilmsStageProps {
@@ -26,10 +28,12 @@ const PLACES = ['first', 'second'] as const;
 prepareThread();
 
 export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
+  const [isReducing, reduce] = useState(false);
   const intake = useIntake(state.films, append);
   const levelsOf = useLevels();
   const shown = shownFilms(intake.films);
   const current = shown.findIndex((film) => !isWhole(film));
+  if (isReducing) return <ReductionScreen state={state} append={append} onClose={() => reduce(false)} />;
   const received = <ReceivedFilms caseId={state.caseId} isWanting={shown.length < 2} intake={intake} />;
   if (shown.length === 0)
     return (
@@ -63,7 +67,7 @@ export function FilmsStage({ state, append, isOwn }: FilmsStageProps) {
           </div>
         )}
         <div className="films-findings">
-          <Findings state={state} shown={shown} isOwn={isOwn} append={append} />
+          <Findings state={state} shown={shown} isOwn={isOwn} append={append} onReduce={() => reduce(true)} />
           <OtherFilms films={intake.films} shown={shown} intake={intake} append={append} />
         </div>
       </div>

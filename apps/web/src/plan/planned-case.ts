@@ -22,13 +22,13 @@ export interface PlannedCase {
 
 /** Stays the same object while only the construct changes, so that nothing is solved twice. */
 export function usePlannedCase(state: CaseState): PlannedCase {
-  const { patient, bone, fracture, keepOut, corridors, softTissueMm, drawer } = state;
+  const { patient, bone, reduction, fracture, keepOut, corridors, softTissueMm, drawer } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the rest of the state does not enter mechanics
   return useMemo(() => {
     const withDrawer = drawer ?? { value: START_DRAWER, seq: 0, at: '', by: '' };
     const { caseFile, missing } = caseFileOf({ ...state, drawer: withDrawer, construct: null });
     return { patientCase: caseFile, missing, isStartDrawer: drawer === null };
-  }, [patient, bone, fracture, keepOut, corridors, softTissueMm, drawer]);
+  }, [patient, bone, reduction, fracture, keepOut, corridors, softTissueMm, drawer]);
 }
 
 export function cardsOf(plans: readonly PlanSummary[], drawer: Drawer, shown: Construct): PlanCardFacts[] {

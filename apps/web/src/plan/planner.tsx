@@ -56,6 +56,7 @@ export function Planner(props: PlannerProps) {
       <FilmsPanel
         films={state.films}
         pictures={films}
+        reduction={state.reduction?.value.move}
         patientCase={patientCase}
         placement={placement}
         selected={selected}

@@ -30,6 +30,7 @@ export function Reading({ state, films, patientCase, construct, assessment, sele
       <FilmsPanel
         films={state.films}
         pictures={films}
+        reduction={state.reduction?.value.move}
         patientCase={patientCase}
         placement={placement}
         selected={selected}

@@ -18,6 +18,8 @@ export const KIND_RIGHTS: Partial<Record<EventKind, readonly Role[]>> = {
   'film-clicked': WARD,
   'film-traced': WARD,
   'film-corrected': WARD,
+  'hand-measured': WARD,
+  'hand-measure-taken-back': WARD,
   'fracture-marked': WARD,
   'bone-joined': WARD,
   'bone-reduced': SURGEON,

@@ -1,6 +1,8 @@
 /** What the two films say together: the bone as measured, its walls, and what the surgeon adds before a plan. */
 import { type CaseState, type FilmState, outOfDate } from '@bonewright/casebook';
+import type { Measured } from '@bonewright/film';
 import { VerdictMark } from '../../drawing/verdict-mark.tsx';
+import { figure } from '../../plan/words.ts';
 import type { Append } from '../../sync/new-event.ts';
 import { Description } from '../describe/description.tsx';
 import { filmOfView, useJoining } from '../trace/use-joining.ts';
@@ -14,9 +16,10 @@ interface FindingsProps {
   readonly shown: readonly FilmState[];
   readonly isOwn: (seq: number) => boolean;
   readonly append: Append;
+  readonly onReduce: () => void;
 }
 
-export function Findings({ state, shown, isOwn, append }: FindingsProps) {
+export function Findings({ state, shown, isOwn, append, onReduce }: FindingsProps) {
   const apart = useViewsApart(state.caseId, state.bone?.value.betweenViewsDeg);
   const craniocaudal = filmOfView(shown, 'craniocaudal');
   const mediolateral = filmOfView(shown, 'mediolateral');
@@ -62,6 +65,7 @@ export function Findings({ state, shown, isOwn, append }: FindingsProps) {
               until they are.
             </p>
           )}
+          {!old && shown.length === 2 && <Reduced state={state} onReduce={onReduce} />}
           <WallsChart bone={bone} />
           <ScaleBox films={[craniocaudal, mediolateral].filter((film) => film !== null)} />
           <ViewsApart apart={apart} />
@@ -76,6 +80,25 @@ export function Findings({ state, shown, isOwn, append }: FindingsProps) {
     </section>
   );
 }
+
+function Reduced({ state, onReduce }: Pick<FindingsProps, 'state' | 'onReduce'>) {
+  const bone = state.reduction?.value.bone;
+  return (
+    <p className="findings-join">
+      <button type="button" className="button" onClick={onReduce}>
+        Reduce on the screen
+      </button>
+      <span className="caption">
+        {bone
+          ? `Kept for the plan: ${leftWords(bone.angulationDeg.true, '° of bend')}, ${leftWords(bone.translationMm, ' mm of shift')}, by ${state.reduction?.by || 'nobody named'}.`
+          : 'The plan takes the two parts end to end in one line, until a reduction is kept.'}
+      </span>
+    </p>
+  );
+}
+
+const leftWords = ({ value }: Measured, unit: string): string =>
+  value === null ? `${unit.replace(/^\W*/, '')} not measured` : `${figure(value)}${unit}`;
 
 function Callout({ title, children }: { readonly title: string; readonly children: React.ReactNode }) {
   return (

@@ -56,7 +56,8 @@ export function useJoining({ state, views, betweenViewsDeg, isOwn, append }: Joi
   };
 }
 
-function tracedView(film: FilmState): TracedView | null {
+/** A film as both views are joined from it; null until it is whole. */
+export function tracedView(film: FilmState): TracedView | null {
   const trace = asCorrected(film);
   const clicks = film.clicks?.value;
   const line = film.fractureLine?.value;

@@ -3,8 +3,9 @@
  * Points on the bone are [s, w] in mm, w medial or cranial positive; pixels are [column, row].
  */
 import type { FilmState } from '@bonewright/casebook';
-import type { Pixel, Trace } from '@bonewright/film';
+import type { Pixel, ReductionMove, Trace } from '@bonewright/film';
 import { asCorrected } from '../../films/correct/corrections.ts';
+import { type Lever, moved } from './fragment-move.ts';
 
 export interface FilmMap {
   readonly mmPerPixel: number;
@@ -18,8 +19,12 @@ export interface FilmMap {
   readonly fracture: readonly [Pixel, Pixel] | null;
   /** Walls as found, of the proximal and of the distal part, in the film's own pixels. */
   readonly walls: readonly [FoundWalls, FoundWalls];
+  /** By how much the distal part is turned and shifted from where the film shows it. */
   readonly movedDeg: number | null;
   readonly movedMm: number | null;
+  readonly lever: Lever;
+  /** Where the bone's distal end lies before it is moved. */
+  readonly distalEnd: Pixel;
 }
 
 export interface FoundWalls {
@@ -35,10 +40,14 @@ interface Axis {
 const plus = (a: Pixel, b: Pixel, t = 1): Pixel => [a[0] + b[0] * t, a[1] + b[1] * t];
 const minus = (a: Pixel, b: Pixel): Pixel => [a[0] - b[0], a[1] - b[1]];
 const dot = (a: Pixel, b: Pixel): number => a[0] * b[0] + a[1] * b[1];
+const unit = (v: Pixel): Pixel => [v[0] / Math.hypot(...v), v[1] / Math.hypot(...v)];
 const degrees = (v: Pixel): number => (Math.atan2(v[1], v[0]) * 180) / Math.PI;
 
-/** Null where the film has not been traced far enough to draw on. */
-export function filmMap(film: FilmState, lengthMm: number): FilmMap | null {
+/**
+ * Null where the film has not been traced far enough to draw on. `move`: as the distal part was moved on the screen;
+ * absent, it is laid in one line with the proximal part.
+ */
+export function filmMap(film: FilmState, lengthMm: number, move?: ReductionMove): FilmMap | null {
   const trace = asCorrected(film);
   const clicks = film.clicks?.value;
   const mmPerPixel = trace?.mmPerPixel.value;
@@ -49,34 +58,57 @@ export function filmMap(film: FilmState, lengthMm: number): FilmMap | null {
   const distal = axisFrom(trace, trace.segments.length - 1, clicks.boneEnds?.[1] ?? last.to);
   if (!proximal || !distal) return null;
   const across = acrossOf(proximal.along, clicks.columnTowards);
+  const line = film.fractureLine?.value ?? null;
+  const lever = { along: proximal.along, across, pivot: pivotOf(proximal, distal, line), mmPerPixel };
+  const view = film.view.value === 'mediolateral' ? 1 : 0;
+  const kept = move && moved(lever, move, view);
+  // What is planned on runs straight from end to end of the bone as it lies.
+  const along = kept ? unit(minus(kept.place(distal.origin), proximal.origin)) : proximal.along;
+  const side = kept ? acrossOf(along, clicks.columnTowards) : across;
   const pixel = (sMm: number, wMm: number): Pixel =>
-    plus(plus(proximal.origin, proximal.along, sMm / mmPerPixel), across, wMm / mmPerPixel);
+    plus(plus(proximal.origin, along, sMm / mmPerPixel), side, wMm / mmPerPixel);
   const end = pixel(lengthMm, 0);
   const turn = degrees(proximal.along) - degrees(distal.along);
-  const line = film.fractureLine?.value ?? null;
+  const inLine = `translate(${end[0]} ${end[1]}) rotate(${turn}) translate(${-distal.origin[0]} ${-distal.origin[1]})`;
   return {
     mmPerPixel,
     pixel,
-    reduce: `translate(${end[0]} ${end[1]}) rotate(${turn}) translate(${-distal.origin[0]} ${-distal.origin[1]})`,
+    reduce: kept ? kept.transform : inLine,
     proximalHalf: line ? halfPlane(line, proximal.origin) : [],
     distalHalf: line ? halfPlane(line, distal.origin) : [],
     fracture: line,
     walls: [wallsOf(trace.segments[0]), wallsOf(trace.segments[1])],
-    movedDeg: trace.angulationDeg.value,
-    movedMm: trace.translationMm.value,
+    movedDeg: move ? (move.angulationDeg?.[view] ?? 0) : trace.angulationDeg.value,
+    movedMm: move ? Math.hypot(move.translationMm?.[view] ?? 0, move.lengthMm ?? 0) : trace.translationMm.value,
+    lever,
+    distalEnd: distal.origin,
   };
 }
 
 /** A traced axis with its origin where the bone's end was clicked. */
-function axisFrom(trace: Trace, index: number, click: Pixel): Axis | null {
+function axisFrom(trace: Trace, index: number, click: Pixel): (Axis & { readonly from: Pixel }) | null {
   const segment = trace.segments[index];
   if (!segment) return null;
   const { from, to } = segment.axis;
   const way = minus(to, from);
-  const length = Math.hypot(...way);
-  if (length === 0) return null;
-  const along: Pixel = [way[0] / length, way[1] / length];
-  return { along, origin: plus(from, along, dot(minus(click, from), along)) };
+  if (Math.hypot(...way) === 0) return null;
+  const along = unit(way);
+  return { from, along, origin: plus(from, along, dot(minus(click, from), along)) };
+}
+
+/** Where the distal axis passes the level at which the fracture line crosses the proximal axis; without a line, its start. */
+function pivotOf(proximal: Axis, distal: Axis & { readonly from: Pixel }, line: FilmMap['fracture']): Pixel {
+  if (!line) return distal.from;
+  const level = crossing(proximal, line[0], minus(line[1], line[0]));
+  const across: Pixel = [-proximal.along[1], proximal.along[0]];
+  return level ? (crossing(distal, level, across) ?? distal.from) : distal.from;
+}
+
+/** Where an axis meets the line through `at`; null where they run side by side. */
+function crossing({ origin, along }: Axis, at: Pixel, way: Pixel): Pixel | null {
+  const square: Pixel = [-way[1], way[0]];
+  const meets = dot(along, square);
+  return Math.abs(meets) < 1e-9 ? null : plus(origin, along, dot(minus(at, origin), square) / meets);
 }
 
 /** Square to the axis, towards medial or cranial. */

@@ -2,6 +2,7 @@
 import './plan-films.css';
 import type { FilmState } from '@bonewright/casebook';
 import type { Case } from '@bonewright/construct';
+import type { ReductionMove } from '@bonewright/film';
 import type { Placement } from '../../drawing/geometry/placement.ts';
 import { PlanOnFilm } from './plan-on-film.tsx';
 import type { FilmPicture } from './reduced-picture.tsx';
@@ -10,6 +11,7 @@ import { useHeldSpace } from './use-held-space.ts';
 interface FilmsPanelProps {
   readonly films: readonly FilmState[];
   readonly pictures: ReadonlyMap<string, FilmPicture>;
+  readonly reduction: ReductionMove | undefined;
   readonly patientCase: Case;
   readonly placement: Placement;
   readonly selected: number;
@@ -17,7 +19,7 @@ interface FilmsPanelProps {
 
 const VIEWS = ['craniocaudal', 'mediolateral'] as const;
 
-export function FilmsPanel({ films, pictures, patientCase, placement, selected }: FilmsPanelProps) {
+export function FilmsPanel({ films, pictures, reduction, patientCase, placement, selected }: FilmsPanelProps) {
   const isBare = useHeldSpace();
   const shown = VIEWS.flatMap((view) => films.findLast((film) => film.view.value === view) ?? []);
   return (
@@ -27,6 +29,7 @@ export function FilmsPanel({ films, pictures, patientCase, placement, selected }
           key={film.filmId}
           film={film}
           picture={pictures.get(film.filmId) ?? null}
+          reduction={reduction}
           patientCase={patientCase}
           placement={placement}
           selected={selected}

@@ -1,7 +1,7 @@
 /** One film with the plan drawn to scale in it, its distal part moved to where it lies reduced. */
 import type { FilmState } from '@bonewright/casebook';
 import type { Case } from '@bonewright/construct';
-import type { Pixel } from '@bonewright/film';
+import type { Pixel, ReductionMove } from '@bonewright/film';
 import { useMemo } from 'react';
 import type { Placement, Point3 } from '../../drawing/geometry/placement.ts';
 import { useSize } from '../../drawing/use-size.ts';
@@ -15,6 +15,8 @@ import { windowOn } from './window-on.ts';
 interface PlanOnFilmProps {
   readonly film: FilmState;
   readonly picture: FilmPicture | null;
+  /** As it was kept on the Films stage; absent, the parts lie in one line. */
+  readonly reduction: ReductionMove | undefined;
   readonly patientCase: Case;
   readonly placement: Placement;
   readonly selected: number;
@@ -28,9 +30,9 @@ const BAR_MM = 10;
 const STEADY_MM = 4;
 
 export function PlanOnFilm(props: PlanOnFilmProps) {
-  const { film, patientCase } = props;
+  const { film, reduction, patientCase } = props;
   const { lengthMm } = patientCase.bone;
-  const map = useMemo(() => filmMap(film, lengthMm), [film, lengthMm]);
+  const map = useMemo(() => filmMap(film, lengthMm, reduction), [film, lengthMm, reduction]);
   const view = film.view.value ?? 'craniocaudal';
   const towards = film.clicks?.value.columnTowards;
   return (
