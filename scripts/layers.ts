@@ -15,9 +15,9 @@ const ALLOWED: Record<string, readonly string[]> = {
   'packages/frame': ['fault'],
   'packages/construct': ['bone', 'frame', 'evidence', 'fault'],
   'packages/ward': ['evidence', 'fault'],
-  'packages/casebook': ['construct', 'fault'],
+  'packages/casebook': ['construct', 'ward', 'fault'],
   'packages/store': ['casebook', 'fault'],
-  'packages/sheet': ['construct', 'casebook', 'evidence', 'bone', 'fault'],
+  'packages/sheet': ['construct', 'ward', 'casebook', 'evidence', 'bone', 'fault'],
 };
 const PURE = ['fault', 'evidence', 'bone', 'frame', 'construct', 'ward', 'casebook'].map((p) => `packages/${p}`);
 const IMPURE = [/\bMath\.random\b/, /\bglobalThis\b/, /\bnew Date\b/, /\bperformance\.now\b/];

@@ -6,6 +6,8 @@ import { bone } from './sets/bone.ts';
 import { column } from './sets/column.ts';
 import { energy } from './sets/energy.ts';
 import { fluids } from './sets/fluids.ts';
+import { masses } from './sets/doses/masses.ts';
+import { doseRules } from './sets/doses/rules.ts';
 import { healing } from './sets/healing.ts';
 import { holeCurves } from './sets/hole-curves.ts';
 import { imaging } from './sets/imaging.ts';
@@ -30,6 +32,8 @@ const SETS: readonly (readonly Entry[])[] = [
   theatre,
   fluids,
   energy,
+  doseRules,
+  masses,
 ];
 
 /** Every entry, in the order of the sets. */
