@@ -1,19 +1,37 @@
 /** Figures as paper and screen write them: plain, and spelled out beside it, since a point is easily lost. */
 
 const SMALL = [
-  'nought', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve',
-  'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen',
+  'nought',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+  'thirteen',
+  'fourteen',
+  'fifteen',
+  'sixteen',
+  'seventeen',
+  'eighteen',
+  'nineteen',
 ] as const;
 const TENS = ['', '', 'twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'] as const;
 const FIGURES = 4;
+const MOST_DECIMALS = 20;
 
 /** Four figures at most, never an exponent, never a point without a nought before it. */
 export function plain(value: number): string {
   if (value === 0) return '0';
   const decimals = Math.max(0, FIGURES - 1 - Math.floor(Math.log10(Math.abs(value))));
-  return String(Number(value.toFixed(Math.min(decimals, 20)))).includes('e')
-    ? value.toFixed(Math.min(decimals, 20))
-    : String(Number(value.toFixed(Math.min(decimals, 20))));
+  const written = value.toFixed(Math.min(decimals, MOST_DECIMALS));
+  return written.includes('.') ? written.replace(/\.?0+$/, '') : written;
 }
 
 /** `0.075` as "nought point nought seven five". */

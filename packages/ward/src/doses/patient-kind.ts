@@ -1,5 +1,5 @@
 /** Which published figures speak of this patient: its own species, its kind in general, or another animal. */
-import { type DoseFigure, entries, type Entry } from '@bonewright/evidence';
+import { type DoseFigure, type Entry, entries } from '@bonewright/evidence';
 
 export type Relation = 'own' | 'general' | 'other';
 

@@ -40,9 +40,9 @@ export const doseRules = defineSet([
     id: 'dose.unit-slip',
     name: 'times a published figure from which a slip of the unit is suspected',
     unit: '1',
-    ...exactly(300),
+    ...exactly(100),
     ...all,
-    note: 'a thousand, with room for the width of a range',
+    note: 'a thousand, with room for how far sources differ',
   },
   {
     id: 'dose.rounding',
