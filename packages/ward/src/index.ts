@@ -1,7 +1,4 @@
 export * from './blood/blood-loss.ts';
-export * from './energy/energy.ts';
-export * from './fluids/fluid-plan.ts';
-export * from './sun/sun.ts';
 export { dosePerKg, strengthPerMl } from './doses/amount.ts';
 export { type LocalTotal, localEarlier, localTotal } from './doses/checks/local-anaesthetic.ts';
 export { hasMassMoved, isOfToday } from './doses/checks/mass.ts';
@@ -31,4 +28,7 @@ export { type Needs, type Remark, rangeWords } from './doses/remark.ts';
 export { doEqualVolumesReverse, type Reversal, reversalsOf } from './doses/reversal.ts';
 export { type Answers, type SignedDose, signDose, signedDoseSchema } from './doses/sign.ts';
 export { partsThatHelp, type Recipe, type Worked, workOut } from './doses/work-out.ts';
+export * from './energy/energy.ts';
+export * from './fluids/fluid-plan.ts';
 export { dayAt, hoursBetween, minutesAt } from './moments/moment.ts';
+export * from './sun/sun.ts';
