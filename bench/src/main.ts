@@ -1,5 +1,6 @@
 /** `npm run bench [TEXT]`: every measure, or those whose name holds the text, in one table. No figure here is a test. */
 import { benchConstruct } from './construct.ts';
+import { benchDrag } from './drag.ts';
 import { benchFilmMutations } from './film-mutations.ts';
 import { benchTrace } from './film-trace.ts';
 import { benchFrame } from './frame.ts';
@@ -12,6 +13,7 @@ const MEASURES: Record<string, () => readonly Row[] | Promise<readonly Row[]>> =
   plan: benchPlan,
   trace: () => benchTrace(),
   mutations: () => benchFilmMutations(),
+  drag: benchDrag,
 };
 
 const wanted = process.argv[2] ?? '';

@@ -4,13 +4,17 @@ import type { Point2 } from './geometry/side-profile.ts';
 export interface Scale {
   readonly pxPerMm: number;
   readonly originX: number;
+  readonly originY: number;
   readonly x: (sMm: number) => number;
   readonly y: (hMm: number) => number;
 }
 
 export function scaleOf(pxPerMm: number, originX: number, originY: number): Scale {
-  return { pxPerMm, originX, x: (sMm) => originX + sMm * pxPerMm, y: (hMm) => originY - hMm * pxPerMm };
+  return { pxPerMm, originX, originY, x: (sMm) => originX + sMm * pxPerMm, y: (hMm) => originY - hMm * pxPerMm };
 }
+
+export const isSameScale = (a: Scale, b: Scale): boolean =>
+  a.pxPerMm === b.pxPerMm && a.originX === b.originX && a.originY === b.originY;
 
 /** SVG path through points; closed where asked. */
 export function pathOf(points: readonly Point2[], { x, y }: Scale, closed = false): string {

@@ -1,7 +1,7 @@
 /** The planner's spread: plans, films, space and ruler at the left, what they mean at the right. */
 import { type CaseState, outOfDate, summarisePlan } from '@bonewright/casebook';
 import type { Case, Construct, LoadName } from '@bonewright/construct';
-import { useDeferredValue, useMemo } from 'react';
+import { memo, useMemo, useRef } from 'react';
 import { place } from '../drawing/geometry/placement.ts';
 import type { Append } from '../sync/new-event.ts';
 import type { ConstructHistory } from './edit/use-history.ts';
@@ -18,6 +18,7 @@ import { RankingPanel } from './ranking/ranking.tsx';
 import { RulerPanel } from './ruler/ruler-panel.tsx';
 import { SheetButton } from './sheet/sheet-button.tsx';
 import { SpaceView } from './space/space-view.tsx';
+import { useStable } from './use-stable.ts';
 
 /** What both the planner and its reading form show. */
 export interface PlanShown {
@@ -44,15 +45,28 @@ interface PlannerProps extends PlanShown {
   readonly onApply: (improvement: Improvement) => void;
 }
 
+/** Only what shows the moving pin is drawn again with each move; the rest waits until the hand rests. */
 export function Planner(props: PlannerProps) {
-  const { state, films, patientCase, construct, assessment, selected, history, long } = props;
+  const { state, films, patientCase, construct, assessment, selected, history, long, append } = props;
   const placement = useMemo(() => place(patientCase, construct), [patientCase, construct]);
-  /** Follows when there is time: the ruler comes first. */
-  const seenInSpace = useDeferredValue(placement);
   const { plan } = assessment;
+  const onKeep = useStable(props.keepNow);
+  const constructNow = useStable(() => construct);
+  const sheet = useMemo(
+    () => <SheetButton {...{ state, patientCase, constructNow, append, onKeep }} />,
+    [state, patientCase, constructNow, append, onKeep],
+  );
+  const { search, isStartDrawer } = props;
   return (
     <div className="planner">
-      <Plans {...props} />
+      <Plans
+        {...{ state, patientCase, search, isStartDrawer }}
+        construct={useAtRest(construct, history.isMoving)}
+        change={history.change}
+        onRank={useStable(props.onRank)}
+        onDrawer={useStable(props.onDrawer)}
+        onBenchTest={useStable(props.onBenchTest)}
+      />
       <FilmsPanel
         films={state.films}
         pictures={films}
@@ -61,18 +75,37 @@ export function Planner(props: PlannerProps) {
         placement={placement}
         selected={selected}
       />
-      <SpaceView patientCase={patientCase} placement={seenInSpace} selected={selected} />
+      <SpaceView patientCase={patientCase} placement={placement} selected={selected} />
       <MarginsPanel assessment={assessment} samples={patientCase.samples} onOpen={props.onOpen}>
-        <SheetButton {...{ state, patientCase, construct }} append={props.append} onKeep={props.keepNow} />
+        {sheet}
       </MarginsPanel>
       <RulerPanel {...{ patientCase, construct, placement, plan, selected, history }} onSelect={props.onSelect} />
-      {plan && <Reasons plan={plan} long={long} onApply={props.onApply} />}
+      <Reasons
+        plan={useAtRest(plan, assessment.exactness === 'quick' && history.isMoving)}
+        long={long}
+        onApply={useStable(props.onApply)}
+      />
     </div>
   );
 }
 
-function Plans(props: PlannerProps) {
-  const { state, patientCase, construct, search, history, isStartDrawer, onRank, onDrawer, onBenchTest } = props;
+/** As it was before the hand took hold, until it rests. */
+function useAtRest<T>(value: T, isMoving: boolean): T {
+  const rested = useRef(value);
+  if (!isMoving) rested.current = value;
+  return rested.current;
+}
+
+interface PlansProps extends Pick<PlannerProps, 'state' | 'patientCase' | 'search' | 'isStartDrawer'> {
+  readonly construct: Construct;
+  readonly change: ConstructHistory['change'];
+  readonly onRank: () => void;
+  readonly onDrawer: () => void;
+  readonly onBenchTest: () => void;
+}
+
+const Plans = memo((props: PlansProps) => {
+  const { state, patientCase, construct, search, isStartDrawer, change, onRank, onDrawer, onBenchTest } = props;
   const soFar = search.soFar?.plans.map(summarisePlan);
   return (
     <div className="planner-plans">
@@ -83,7 +116,7 @@ function Plans(props: PlannerProps) {
         search={search}
         stale={staleWords(state)}
         onRank={onRank}
-        onChoose={(card) => history.change(card.construct)}
+        onChoose={(card) => change(card.construct)}
       >
         <button type="button" className="button" onClick={onDrawer}>
           {isStartDrawer ? 'Check drawer' : 'Drawer'}
@@ -95,7 +128,7 @@ function Plans(props: PlannerProps) {
       {isStartDrawer && <p className="quiet">Common sizes stand in until you say what the drawer holds.</p>}
     </div>
   );
-}
+});
 
 /** What the plans on the cards, or the one shown, were made before; null where all is of now. */
 function staleWords(state: CaseState): string | null {

@@ -9,7 +9,8 @@ import { useSize } from '../drawing/use-size.ts';
 import { RulerTicks } from '../plan/ruler/axis-parts.tsx';
 import { alongOf, Bone, Grid, KeepOuts, Skin } from '../plan/ruler/bone-parts.tsx';
 import { Columns, ImPin } from '../plan/ruler/frame-parts.tsx';
-import { BALLOON_PX, layOut, type RulerLayout, spreadBalloons } from '../plan/ruler/layout.ts';
+import { BALLOON_PX, type RulerLayout, spreadBalloons } from '../plan/ruler/layout.ts';
+import { useLayout } from '../plan/ruler/use-layout.ts';
 import type { PinDoing } from './in-theatre.ts';
 
 interface TheatreRulerProps {
@@ -33,10 +34,7 @@ export function TheatreRuler(props: TheatreRulerProps) {
   const { patientCase, construct } = props;
   const [box, { width }] = useSize<HTMLDivElement>();
   const placement = useMemo(() => place(patientCase, construct), [patientCase, construct]);
-  const layout = useMemo(
-    () => (width > 0 ? layOut(patientCase, placement, width, heightPx()) : null),
-    [patientCase, placement, width],
-  );
+  const layout = useLayout(patientCase, placement, width, heightPx());
   return (
     <div ref={box} className="theatre-ruler">
       {layout && <Drawing {...props} layout={layout} />}

@@ -27,7 +27,7 @@ export function useAsPlaced(
     if (!theatre) return;
     let isWanted = true;
     const ask = async () => {
-      const said = await engine.ask(role, (jobs) => jobs.asPlaced(patientCase, planned, theatre));
+      const said = await engine.ask(role, patientCase, (jobs, sent) => jobs.asPlaced(sent, planned, theatre));
       if (said && isWanted) hold({ answer: said.value, about: theatre, why: said.why });
     };
     const rest = setTimeout(() => void ask(), REST_MS);

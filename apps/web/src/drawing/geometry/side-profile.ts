@@ -75,7 +75,7 @@ function slicer(patientCase: Case, aboutDeg: number): (sMm: number) => Slice {
 }
 
 /** Half the stretch along s that an oblique line takes from wall to wall. */
-function leanOf({ fracture }: Case, wall: number): number {
+export function leanOf({ fracture }: Case, wall: number): number {
   const stretch = Math.max(0, fracture.toMm - fracture.fromMm - fracture.gapMm) / 2;
   return Math.min(stretch, wall * Math.tan((fracture.obliquityDeg * Math.PI) / 180));
 }

@@ -56,8 +56,8 @@ test('the last pin cannot be taken out', () => {
 });
 
 test('the column comes no nearer than the skin', () => {
-  expect(columnClearance(clearColumnBy(testConstruct, -3))).toBe(0);
-  expect(columnClearance(clearColumnBy(testConstruct, 3.5))).toBe(3.5);
+  expect(columnClearance(clearColumnBy(testConstruct, -3).column)).toBe(0);
+  expect(columnClearance(clearColumnBy(testConstruct, 3.5).column)).toBe(3.5);
 });
 
 test('a construct to start from has two pins a fragment, none in the fracture', () => {

@@ -103,7 +103,7 @@ export function startingConstruct(patientCase: Case): Construct | null {
   };
 }
 
-export function columnClearance({ column }: Construct): number {
+export function columnClearance(column: Construct['column']): number {
   const near = [column].flat().find(({ side }) => side !== 'far');
   return near?.clearanceMm ?? 0;
 }

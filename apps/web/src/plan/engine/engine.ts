@@ -2,19 +2,27 @@
  * Workers of our own origin, each started when first needed: quick figures while the hand moves, full ones with
  * spread, what-ifs, and the search. None waits for another.
  */
+import type { CaseFile } from '@bonewright/construct';
 import { type Remote, wrap } from 'comlink';
 import type { Jobs } from './engine.worker.ts';
 
 export type Role = 'quick' | 'full' | 'what-if' | 'search';
 
 export interface Engine {
-  /** The job's answer, or null where that worker was stopped before it came. */
-  readonly ask: <T>(role: Role, job: (jobs: Remote<Jobs>) => Promise<T>) => Promise<T | null>;
+  /**
+   * The job's answer, or null where that worker was stopped before it came. A case is sent to a worker once: `sent` is
+   * null where that worker has it already.
+   */
+  readonly ask: <T>(role: Role, file: CaseFile, job: Job<T>) => Promise<T | null>;
   readonly stop: (role: Role) => void;
   readonly close: () => void;
 }
 
+type Job<T> = (jobs: Remote<Jobs>, sent: CaseFile | null) => Promise<T>;
+
 interface Running {
+  /** The case that the worker has. */
+  file: CaseFile | null;
   readonly jobs: Remote<Jobs>;
   readonly stopped: Promise<null>;
   readonly stop: () => void;
@@ -32,9 +40,11 @@ export function startEngine(): Engine {
     return ready;
   };
   return {
-    ask: (role, job) => {
-      const { jobs, stopped } = worker(role);
-      return Promise.race([job(jobs), stopped]);
+    ask: (role, file, job) => {
+      const ready = worker(role);
+      const sent = ready.file === file ? null : file;
+      ready.file = file;
+      return Promise.race([job(ready.jobs, sent), ready.stopped]);
     },
     stop,
     close: () => [...running.keys()].forEach(stop),
@@ -49,6 +59,7 @@ function startWorker(role: Role): Running {
     worker.addEventListener('error', ({ message }) => reject(new Error(`the mechanics do not run here: ${message}`)));
   });
   return {
+    file: null,
     jobs: wrap<Jobs>(worker),
     stopped,
     stop: () => {

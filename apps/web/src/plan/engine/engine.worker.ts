@@ -1,5 +1,5 @@
 /** The mechanics off the page's thread: whole jobs in, whole answers out. */
-import type { CaseFile, Construct, InTheatre, Ranking } from '@bonewright/construct';
+import type { Case, CaseFile, Construct, InTheatre, Ranking } from '@bonewright/construct';
 import {
   asPlaced,
   assessConstruct,
@@ -27,19 +27,32 @@ function answer<T>(job: () => T): Answer<T> {
   }
 }
 
+/** The case that was sent last, read once. */
+let kept: { readonly file: CaseFile; read: Case | null } | null = null;
+
+/** Null: the one that was sent before. */
+function caseOf(sent: CaseFile | null): Case {
+  if (sent) kept = { file: sent, read: null };
+  if (!kept) throw new Error('no case was sent to this worker');
+  kept.read ??= readCase(kept.file);
+  return kept.read;
+}
+
+type Sent = CaseFile | null;
+
 const jobs = {
-  quick: (file: CaseFile, construct: Construct) => answer(() => evaluateNominal(readCase(file), construct)),
-  full: (file: CaseFile, construct: Construct) =>
+  quick: (sent: Sent, construct: Construct) => answer(() => evaluateNominal(caseOf(sent), construct)),
+  full: (sent: Sent, construct: Construct) =>
     answer(() => {
-      const patientCase = readCase(file);
+      const patientCase = caseOf(sent);
       const { samples, seed } = patientCase;
       return assessConstruct(patientCase, construct, { samples, seed });
     }),
-  rank: (file: CaseFile, onProgress: (soFar: Ranking) => void) => answer(() => rank(readCase(file), { onProgress })),
-  whatIfs: (file: CaseFile, construct: Construct) => answer(() => whatIfs(readCase(file), construct)),
-  asPlaced: (file: CaseFile, planned: Construct, theatre: InTheatre) =>
-    answer(() => asPlaced(readCase(file), planned, theatre)),
-  improvements: (file: CaseFile, construct: Construct) => answer(() => improvements(readCase(file), construct)),
+  rank: (sent: Sent, onProgress: (soFar: Ranking) => void) => answer(() => rank(caseOf(sent), { onProgress })),
+  whatIfs: (sent: Sent, construct: Construct) => answer(() => whatIfs(caseOf(sent), construct)),
+  asPlaced: (sent: Sent, planned: Construct, theatre: InTheatre) =>
+    answer(() => asPlaced(caseOf(sent), planned, theatre)),
+  improvements: (sent: Sent, construct: Construct) => answer(() => improvements(caseOf(sent), construct)),
 };
 
 export type Jobs = typeof jobs;

@@ -19,7 +19,7 @@ export interface Assessment {
 const NOTHING: Assessment = { plan: null, exactness: 'none', construct: null, why: null };
 
 /** A hand that paused this long is at rest. */
-const REST_MS = 120;
+const REST_MS = 60;
 
 export function useAssessment(engine: Engine, file: CaseFile | null, construct: Construct | null): Assessment {
   const [assessment, setAssessment] = useState<Assessment>(NOTHING);
@@ -30,7 +30,7 @@ export function useAssessment(engine: Engine, file: CaseFile | null, construct: 
   const askQuick = useMemo(
     () =>
       latestOnly(async (asked: CaseFile, about: Construct) => {
-        const answer = await engine.ask('quick', (jobs) => jobs.quick(asked, about));
+        const answer = await engine.ask('quick', asked, (jobs, sent) => jobs.quick(sent, about));
         if (!answer || wanted.current !== about) return;
         const full = lastFull.current;
         setAssessment((now) => {
@@ -43,7 +43,7 @@ export function useAssessment(engine: Engine, file: CaseFile | null, construct: 
   const askFull = useMemo(
     () =>
       latestOnly(async (asked: CaseFile, about: Construct) => {
-        const answer = await engine.ask('full', (jobs) => jobs.full(asked, about));
+        const answer = await engine.ask('full', asked, (jobs, sent) => jobs.full(sent, about));
         if (!answer || wanted.current !== about) return;
         if (answer.value) lastFull.current = answer.value;
         setAssessment(said(answer, about, 'full', (plan) => plan));

@@ -19,10 +19,10 @@ export function useLongJobs(engine: Engine, file: CaseFile, settled: Construct |
     let isWanted = true;
     const keep = (some: Partial<LongAnswers>) => isWanted && setAnswers((now) => ({ ...now, ...some }));
     const work = async () => {
-      const improved = await engine.ask('what-if', (jobs) => jobs.improvements(file, settled));
+      const improved = await engine.ask('what-if', file, (jobs, sent) => jobs.improvements(sent, settled));
       if (improved?.value) keep({ improvements: improved.value });
       if (!isWanted) return;
-      const asked = await engine.ask('what-if', (jobs) => jobs.whatIfs(file, settled));
+      const asked = await engine.ask('what-if', file, (jobs, sent) => jobs.whatIfs(sent, settled));
       if (asked?.value) keep({ whatIfs: asked.value });
     };
     void work();

@@ -1,7 +1,7 @@
 /** One search over the drawer at a time; what it has found so far, and its progress in words. */
 import type { CaseFile, Ranking } from '@bonewright/construct';
 import { proxy } from 'comlink';
-import { useCallback, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import { figure } from '../words.ts';
 import type { Engine } from './engine.ts';
 
@@ -27,7 +27,7 @@ export function useSearch(engine: Engine): SearchState {
         setWords(progressWords(progress));
       });
       try {
-        const answer = await engine.ask('search', (jobs) => jobs.rank(file, tell));
+        const answer = await engine.ask('search', file, (jobs, sent) => jobs.rank(sent, tell));
         setWords(answer ? (answer.why ?? '') : 'stopped; nothing was changed');
         return answer?.value ?? null;
       } finally {
@@ -38,7 +38,7 @@ export function useSearch(engine: Engine): SearchState {
     [engine],
   );
   const stop = useCallback(() => engine.stop('search'), [engine]);
-  return { isRunning, words, soFar, run, stop };
+  return useMemo(() => ({ isRunning, words, soFar, run, stop }), [isRunning, words, soFar, run, stop]);
 }
 
 /** `solved 310 of 1 848, figures still moving`. */

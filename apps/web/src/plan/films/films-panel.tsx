@@ -3,6 +3,7 @@ import './plan-films.css';
 import type { FilmState } from '@bonewright/casebook';
 import type { Case } from '@bonewright/construct';
 import type { ReductionMove } from '@bonewright/film';
+import { memo } from 'react';
 import type { Placement } from '../../drawing/geometry/placement.ts';
 import { PlanOnFilm } from './plan-on-film.tsx';
 import type { FilmPicture } from './reduced-picture.tsx';
@@ -19,7 +20,7 @@ interface FilmsPanelProps {
 
 const VIEWS = ['craniocaudal', 'mediolateral'] as const;
 
-export function FilmsPanel({ films, pictures, reduction, patientCase, placement, selected }: FilmsPanelProps) {
+export const FilmsPanel = memo(({ films, pictures, reduction, patientCase, placement, selected }: FilmsPanelProps) => {
   const isBare = useHeldSpace();
   const shown = VIEWS.flatMap((view) => films.findLast((film) => film.view.value === view) ?? []);
   return (
@@ -39,4 +40,4 @@ export function FilmsPanel({ films, pictures, reduction, patientCase, placement,
       {shown.length === 0 && <p className="quiet">No films in this case: the plan stands on typed measures.</p>}
     </div>
   );
-}
+});

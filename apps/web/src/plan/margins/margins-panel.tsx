@@ -1,7 +1,7 @@
 /** The five margins worst first, and whether their figures are quick or full ones. */
 import './margins.css';
 import type { LoadName, Plan } from '@bonewright/construct';
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import type { Assessment } from '../engine/use-assessment.ts';
 import { MarginList } from './margin-list.tsx';
@@ -15,7 +15,7 @@ interface MarginsPanelProps {
   readonly children?: ReactNode;
 }
 
-export function MarginsPanel({ assessment, samples, onOpen, children }: MarginsPanelProps) {
+export const MarginsPanel = memo(({ assessment, samples, onOpen, children }: MarginsPanelProps) => {
   const { plan, exactness, why } = assessment;
   return (
     <section className="planner-margins" aria-labelledby="margins-title">
@@ -31,7 +31,7 @@ export function MarginsPanel({ assessment, samples, onOpen, children }: MarginsP
       {plan && <MarginList plan={plan} isQuick={exactness === 'quick'} onOpen={onOpen} />}
     </section>
   );
-}
+});
 
 /** The plan's verdict, where checks make it worse than its margins. */
 function Beyond({ plan }: { readonly plan: Plan }) {

@@ -1,6 +1,6 @@
 /** The bone's own part of the ruler: millimetre grid, keep-outs, walls, canal, broken faces, skin. */
 import { memo } from 'react';
-import { pathOf } from '../../drawing/scale.ts';
+import { isSameScale, pathOf } from '../../drawing/scale.ts';
 import type { RulerLayout } from './layout.ts';
 
 const FIVE = 5;
@@ -35,7 +35,7 @@ export const Grid = memo(({ originX, pxPerMm, lengthMm, rulerY }: AlongProps) =>
   );
 });
 
-export function KeepOuts({ layout }: LayoutProps) {
+export const KeepOuts = memo(({ layout }: LayoutProps) => {
   const { scale, profile, rulerY, placement } = layout;
   const walls = profile.fragments.flatMap(({ outline }) => outline.map(([, h]) => h));
   const top = scale.y(Math.max(...walls)) - 10;
@@ -63,35 +63,41 @@ export function KeepOuts({ layout }: LayoutProps) {
       ))}
     </g>
   ));
-}
+});
 
-export function Bone({ layout: { profile, scale } }: LayoutProps) {
-  return profile.fragments.map(({ outline, canal, solid }, i) => (
-    <g key={i}>
-      <path d={pathOf(outline, scale, true)} fill="var(--bone)" />
-      {solid.map((run) => (
-        <path key={run[0]?.join()} d={pathOf(run, scale, true)} fill="url(#stipple-bone)" />
-      ))}
-      {canal.flat().map((line) => (
-        <path key={line[0]?.join()} d={pathOf(line, scale)} fill="none" stroke="var(--ink)" strokeWidth="1" />
-      ))}
-      <path
-        d={pathOf(outline, scale, true)}
-        fill="none"
-        stroke="var(--ink)"
-        strokeWidth="1.75"
-        strokeLinejoin="round"
-      />
-    </g>
-  ));
-}
+/** The bone and the skin stay as they are while a pin is dragged, as long as the scale does. */
+const isSameBone = (a: LayoutProps, b: LayoutProps): boolean =>
+  a.layout.profile === b.layout.profile && isSameScale(a.layout.scale, b.layout.scale);
 
-export function Skin({ layout: { profile, scale } }: LayoutProps) {
+export const Bone = memo(
+  ({ layout: { profile, scale } }: LayoutProps) =>
+    profile.fragments.map(({ outline, canal, solid }, i) => (
+      <g key={i}>
+        <path d={pathOf(outline, scale, true)} fill="var(--bone)" />
+        {solid.map((run) => (
+          <path key={run[0]?.join()} d={pathOf(run, scale, true)} fill="url(#stipple-bone)" />
+        ))}
+        {canal.flat().map((line) => (
+          <path key={line[0]?.join()} d={pathOf(line, scale)} fill="none" stroke="var(--ink)" strokeWidth="1" />
+        ))}
+        <path
+          d={pathOf(outline, scale, true)}
+          fill="none"
+          stroke="var(--ink)"
+          strokeWidth="1.75"
+          strokeLinejoin="round"
+        />
+      </g>
+    )),
+  isSameBone,
+);
+
+export const Skin = memo(({ layout: { profile, scale } }: LayoutProps) => {
   if (profile.skin.length === 0) return null;
   return (
     <path d={pathOf(profile.skin, scale)} fill="none" stroke="var(--ink2)" strokeWidth="1.25" strokeDasharray="7 4" />
   );
-}
+}, isSameBone);
 
 export interface SideLabel {
   readonly word: string;

@@ -1,12 +1,17 @@
 /** Column and IM pin on the ruler. */
+import { memo } from 'react';
 import { distance, type PlacedPin } from '../../drawing/geometry/placement.ts';
 import { inPlane } from '../../drawing/geometry/side-profile.ts';
 import { Rod } from '../../drawing/rod.tsx';
 import { pathOf, roundedPath } from '../../drawing/scale.ts';
 import type { RulerLayout } from './layout.ts';
 
-export function Columns({ layout: { placement, scale } }: { readonly layout: RulerLayout }) {
-  return placement.columns.map(({ side, diameterMm, line }) => {
+interface LayoutProps {
+  readonly layout: RulerLayout;
+}
+
+export const Columns = memo(({ layout: { placement, scale } }: LayoutProps) =>
+  placement.columns.map(({ side, diameterMm, line }) => {
     const path = pathOf(
       line.map((point) => inPlane(point, placement.aboutDeg)),
       scale,
@@ -18,24 +23,18 @@ export function Columns({ layout: { placement, scale } }: { readonly layout: Rul
         <Rod path={path} widthPx={widthPx} linePx={1.75} outline="none" fill="url(#stipple-column)" />
       </g>
     );
-  });
-}
+  }),
+);
 
-export function ImPin({ layout: { placement, scale } }: { readonly layout: RulerLayout }) {
+export const ImPin = memo(({ layout: { placement, scale } }: LayoutProps) => {
   const { im, aboutDeg } = placement;
   if (!im) return null;
   const line = im.line.map((point) => inPlane(point, aboutDeg));
   return <Rod path={roundedPath(line, scale, 26)} widthPx={im.diameterMm * scale.pxPerMm} />;
-}
+});
 
 /** The selected pin's free length as a dimension line beside it. */
-export function FreeLength({
-  layout: { placement, scale },
-  pin,
-}: {
-  readonly layout: RulerLayout;
-  readonly pin: PlacedPin;
-}) {
+export const FreeLength = memo(({ layout: { placement, scale }, pin }: LayoutProps & { readonly pin: PlacedPin }) => {
   const [nearS, nearH] = inPlane(pin.nearWall, placement.aboutDeg);
   const [columnS, columnH] = inPlane(pin.columnNear, placement.aboutDeg);
   const x = Math.max(scale.x(nearS), scale.x(columnS)) + (pin.diameterMm / 2) * scale.pxPerMm + 16;
@@ -50,4 +49,4 @@ export function FreeLength({
       </text>
     </g>
   );
-}
+});

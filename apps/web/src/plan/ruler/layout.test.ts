@@ -1,11 +1,14 @@
 import { expect, test } from 'vitest';
 import { place } from '../../drawing/geometry/placement.ts';
+import { sideProfile } from '../../drawing/geometry/side-profile.ts';
 import { testCase, testConstruct } from '../test-case.ts';
 import { BALLOON_PX, layOut, spreadBalloons } from './layout.ts';
 
 test('everything is drawn at one scale and inside the drawing', () => {
   for (const width of [390, 700, 1400]) {
-    const { scale, widthPx, heightPx, lengthMm } = layOut(testCase, place(testCase, testConstruct), width, 330);
+    const placement = place(testCase, testConstruct);
+    const profile = sideProfile(testCase, placement.aboutDeg);
+    const { scale, widthPx, heightPx, lengthMm } = layOut(testCase, placement, profile, width, 330);
     expect(scale.x(1) - scale.x(0)).toBeCloseTo(scale.y(0) - scale.y(1), 9);
     expect(scale.x(lengthMm)).toBeLessThan(widthPx);
     expect(heightPx).toBeLessThanOrEqual(331);

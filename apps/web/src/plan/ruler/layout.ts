@@ -1,7 +1,7 @@
 /** How large the ruler's drawing is and where its parts stand, in pixels. */
 import type { Case } from '@bonewright/construct';
 import type { Placement } from '../../drawing/geometry/placement.ts';
-import { inPlane, type SideProfile, sideProfile } from '../../drawing/geometry/side-profile.ts';
+import { inPlane, type SideProfile } from '../../drawing/geometry/side-profile.ts';
 import { type Scale, scaleOf } from '../../drawing/scale.ts';
 
 const LABELS_PX = 78;
@@ -33,9 +33,14 @@ export interface RulerLayout {
   readonly balloonY: number;
 }
 
-export function layOut(patientCase: Case, placement: Placement, widthPx: number, mostHeightPx: number): RulerLayout {
-  const profile = sideProfile(patientCase, placement.aboutDeg);
-  const { lengthMm } = patientCase.bone;
+/** `profile`: the bone cut in the frame's plane, found once for as long as that plane stays. */
+export function layOut(
+  { bone: { lengthMm } }: Case,
+  placement: Placement,
+  profile: SideProfile,
+  widthPx: number,
+  mostHeightPx: number,
+): RulerLayout {
   const points = everyPoint(placement, profile);
   const s = points.map(([along]) => along);
   const h = points.map(([, height]) => height);

@@ -1,10 +1,10 @@
 /** One pin on the ruler: a mark to drag, to turn and to tilt, by hand and by keys. */
 import type { Verdict } from '@bonewright/construct';
-import type { KeyboardEvent, ReactNode } from 'react';
+import { type KeyboardEvent, memo, type ReactNode } from 'react';
 import type { PlacedPin } from '../../drawing/geometry/placement.ts';
 import { inPlane } from '../../drawing/geometry/side-profile.ts';
 import { Rod } from '../../drawing/rod.tsx';
-import { pathOf } from '../../drawing/scale.ts';
+import { isSameScale, pathOf } from '../../drawing/scale.ts';
 import { VerdictShape } from '../../drawing/verdict-mark.tsx';
 import { BALLOON_PX, type RulerLayout } from './layout.ts';
 import { type DragHandlers, useDrag } from './use-drag.ts';
@@ -35,9 +35,24 @@ interface DrawnPinProps extends PinMarkProps {
   readonly colour: string;
 }
 
-export function PinMark(props: PinMarkProps) {
+export const PinMark = memo((props: PinMarkProps) => {
   const drawn = { ...props, colour: props.isSelected ? 'var(--moss)' : 'var(--ink)' };
   return props.hands ? <HeldPin {...drawn} hands={props.hands} /> : <DrawnPin {...drawn} />;
+}, isSamePin);
+
+/** A pin that stands where it stood is not drawn again, though the layout is a new one. */
+function isSamePin(
+  { layout: a, pin: pinA, ...restA }: PinMarkProps,
+  { layout: b, pin: pinB, ...restB }: PinMarkProps,
+): boolean {
+  return (
+    isSameScale(a.scale, b.scale) &&
+    a.placement.aboutDeg === b.placement.aboutDeg &&
+    a.rulerY === b.rulerY &&
+    a.balloonY === b.balloonY &&
+    JSON.stringify(pinA) === JSON.stringify(pinB) &&
+    (Object.keys(restA) as (keyof typeof restA)[]).every((key) => restA[key] === restB[key])
+  );
 }
 
 function DrawnPin(props: DrawnPinProps) {

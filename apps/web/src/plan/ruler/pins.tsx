@@ -1,18 +1,22 @@
 /** All pins of the ruler in order, each with its balloon; to drag, or only to read. */
-import { type Case, type Construct, worstVerdict } from '@bonewright/construct';
-import type { KeyboardEvent } from 'react';
+import { type Construct, worstVerdict } from '@bonewright/construct';
+import { type KeyboardEvent, useMemo, useRef } from 'react';
 import { inPlane } from '../../drawing/geometry/side-profile.ts';
 import { movePinTo, tiltPinTo } from '../edit/edits.ts';
 import { pinKey } from '../edit/pin-keys.ts';
-
 import { type RulerLayout, spreadBalloons } from './layout.ts';
 import { type PinHands, PinMark } from './pin-mark.tsx';
-import type { RulerEdit, RulerProps } from './ruler.tsx';
+import type { RulerProps } from './ruler.tsx';
 import { pinSays } from './says.ts';
 
 export function Pins(props: RulerProps & { readonly layout: RulerLayout }) {
   const { layout, patientCase, construct, plan, selected, edit } = props;
   const { pins } = layout.placement;
+  const now = useRef({ edit, patientCase, construct });
+  now.current = { edit, patientCase, construct };
+  const count = pins.length;
+  /** The same hands for as long as there are as many pins: a pin that stays is not drawn again. */
+  const hands = useMemo(() => Array.from({ length: count }, (_, i) => handsOn(now, i)), [count]);
   const balloons = spreadBalloons(pins.map((_, i) => balloonX(layout, i)));
   return pins.map((pin, i) => (
     <PinMark
@@ -24,21 +28,30 @@ export function Pins(props: RulerProps & { readonly layout: RulerLayout }) {
       isSelected={edit !== null && i === selected}
       worst={worstVerdict((plan?.checks ?? []).filter((check) => check.pin === i + 1).map(({ verdict }) => verdict))}
       says={pinSays(patientCase, construct, plan, i)}
-      hands={edit && handsOn(edit, patientCase, construct, i)}
+      hands={edit && hands[i]!}
     />
   ));
 }
 
-function handsOn({ onSelect, change }: RulerEdit, { bone }: Case, construct: Construct, index: number): PinHands {
+interface Now {
+  readonly current: Pick<RulerProps, 'edit' | 'patientCase' | 'construct'>;
+}
+
+function handsOn(now: Now, index: number): PinHands {
+  const change = (stroke: string, edit: (construct: Construct, lengthMm: number) => Construct) => {
+    const { edit: hands, construct, patientCase } = now.current;
+    hands?.change(edit(construct, patientCase.bone.lengthMm), `${stroke} ${index}`);
+  };
   return {
-    onSelect: () => onSelect(index),
-    onMove: (sMm) => change(movePinTo(construct, index, sMm, bone.lengthMm), `move ${index}`),
-    onTilt: (deg) => change(tiltPinTo(construct, index, deg), `tilt ${index}`),
+    onSelect: () => now.current.edit?.onSelect(index),
+    onMove: (sMm) => change('move', (construct, lengthMm) => movePinTo(construct, index, sMm, lengthMm)),
+    onTilt: (deg) => change('tilt', (construct) => tiltPinTo(construct, index, deg)),
     onKey: (event: KeyboardEvent) => {
-      const next = pinKey(event, construct, index, bone.lengthMm);
+      const { edit, construct, patientCase } = now.current;
+      const next = pinKey(event, construct, index, patientCase.bone.lengthMm);
       if (!next) return;
       event.preventDefault();
-      change(next.construct, next.stroke);
+      edit?.change(next.construct, next.stroke);
     },
   };
 }

@@ -3,6 +3,7 @@ import type { Case, Construct, Plan } from '@bonewright/construct';
 import type { Placement } from '../../drawing/geometry/placement.ts';
 import { addPin, removePin } from '../edit/edits.ts';
 import type { ConstructHistory } from '../edit/use-history.ts';
+import { useStable } from '../use-stable.ts';
 import { ConstructFields } from './construct-fields.tsx';
 import { Readout } from './readout.tsx';
 import { Ruler } from './ruler.tsx';
@@ -19,6 +20,7 @@ interface RulerPanelProps {
 
 export function RulerPanel(props: RulerPanelProps) {
   const { patientCase, construct, placement, plan, selected, onSelect, history } = props;
+  const change = useStable((edit: (now: Construct) => Construct) => history.change(edit(construct)));
   return (
     <section className="ruler-panel" aria-labelledby="ruler-title">
       <header className="side-head">
@@ -53,7 +55,7 @@ export function RulerPanel(props: RulerPanelProps) {
             {...{ patientCase, construct, placement, plan, selected }}
             edit={{ onSelect, change: history.change }}
           />
-          <ConstructFields patientCase={patientCase} construct={construct} change={history.change} />
+          <ConstructFields drawer={patientCase.drawer} im={construct.im} column={construct.column} change={change} />
         </div>
         <Readout
           patientCase={patientCase}

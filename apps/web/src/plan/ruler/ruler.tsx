@@ -1,7 +1,6 @@
 /** The bone along its ruler: everything at one scale, pins as marks to drag. */
 import './ruler.css';
 import type { Case, Construct, Plan } from '@bonewright/construct';
-import { useMemo } from 'react';
 import type { Placement } from '../../drawing/geometry/placement.ts';
 import { inPlane } from '../../drawing/geometry/side-profile.ts';
 import { useSize } from '../../drawing/use-size.ts';
@@ -10,8 +9,9 @@ import { Apart, RulerTicks } from './axis-parts.tsx';
 import { alongOf, Bone, Grid, KeepOuts, SideLabels, Skin } from './bone-parts.tsx';
 import { ColumnGrip } from './column-grip.tsx';
 import { Columns, FreeLength, ImPin } from './frame-parts.tsx';
-import { layOut, type RulerLayout } from './layout.ts';
+import type { RulerLayout } from './layout.ts';
 import { Pins } from './pins.tsx';
+import { useLayout } from './use-layout.ts';
 
 export interface RulerEdit {
   readonly onSelect: (index: number) => void;
@@ -35,13 +35,8 @@ const SHARE_OF_SCREEN = 0.36;
 export function Ruler(props: RulerProps) {
   const { patientCase, placement } = props;
   const [box, { width }] = useSize<HTMLDivElement>();
-  const layout = useMemo(
-    () =>
-      width > 0
-        ? layOut(patientCase, placement, width, Math.max(USUAL_HEIGHT_PX, SHARE_OF_SCREEN * window.innerHeight))
-        : null,
-    [patientCase, placement, width],
-  );
+  const mostHeightPx = Math.max(USUAL_HEIGHT_PX, SHARE_OF_SCREEN * window.innerHeight);
+  const layout = useLayout(patientCase, placement, width, mostHeightPx);
   return (
     <div ref={box} className="ruler">
       {layout && <Drawing {...props} layout={layout} />}
@@ -71,7 +66,7 @@ function Drawing(props: RulerProps & { readonly layout: RulerLayout }) {
       {edit && (
         <ColumnGrip
           layout={layout}
-          clearanceMm={columnClearance(construct)}
+          clearanceMm={columnClearance(construct.column)}
           onClear={(mm) => edit.change(clearColumnBy(construct, mm), 'column')}
         />
       )}

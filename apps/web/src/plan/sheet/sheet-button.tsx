@@ -8,7 +8,8 @@ import { askSheet, type PaperName } from './ask-sheet.ts';
 interface SheetButtonProps {
   readonly state: CaseState;
   readonly patientCase: Case;
-  readonly construct: Construct;
+  /** What is on the screen when it is pressed. */
+  readonly constructNow: () => Construct;
   readonly append: Append;
   /** Puts the construct on the screen into the record if it is not there yet. */
   readonly onKeep: () => void;
@@ -16,7 +17,7 @@ interface SheetButtonProps {
 
 type Made = { readonly url: string } | { readonly why: string } | 'making' | null;
 
-export function SheetButton({ state, patientCase, construct, append, onKeep }: SheetButtonProps) {
+export function SheetButton({ state, patientCase, constructNow, append, onKeep }: SheetButtonProps) {
   const [made, setMade] = useState<Made>(null);
   const now = useRef(state);
   now.current = state;
@@ -26,7 +27,7 @@ export function SheetButton({ state, patientCase, construct, append, onKeep }: S
     onKeep();
     setMade('making');
     try {
-      const sheet = URL.createObjectURL(await askSheet(paper, now.current, patientCase, construct));
+      const sheet = URL.createObjectURL(await askSheet(paper, now.current, patientCase, constructNow()));
       setMade({ url: sheet });
       openSheet(sheet, fileName(paper, state));
       const seq = now.current.construct?.seq;

@@ -1,10 +1,17 @@
-/** The construct in space as a line drawing: drag or arrow keys turn it, plus and minus zoom, F fades the bone, Home turns back. */
+/** The construct in space as a line drawing: drag or arrow keys turn it, the wheel, plus and minus zoom. */
 import './space.css';
-import type { Case } from '@bonewright/construct';
-import { type KeyboardEvent, useMemo, useState } from 'react';
+import { type Case, directionWords } from '@bonewright/construct';
+import { memo, type RefObject, useEffect, useId, useMemo, useRef, useState } from 'react';
 import type { Placement } from '../../drawing/geometry/placement.ts';
-import { type Eye, type Flat, type Piece, spacePieces } from '../../drawing/geometry/space-pieces.ts';
+import { type Eye, eyeAboutDeg } from '../../drawing/geometry/space/eye.ts';
+import { spacePieces } from '../../drawing/geometry/space/pieces.ts';
+import { useSize } from '../../drawing/use-size.ts';
 import { useDrag } from '../ruler/use-drag.ts';
+import { frameOf } from './frame.ts';
+import { paint } from './paint.ts';
+import { spaceSays } from './says.ts';
+import { useInks } from './use-inks.ts';
+import { keyed, START, turned, type View, ZOOM_STEP, zoomed } from './view-keys.ts';
 
 interface SpaceViewProps {
   readonly patientCase: Case;
@@ -12,163 +19,142 @@ interface SpaceViewProps {
   readonly selected: number;
 }
 
-const START: Eye = { turnDeg: 24, leanDeg: 12 };
-const STEP_DEG = 10;
 const DEG_PER_PX = 0.6;
-const MOST_LEAN_DEG = 85;
-const ZOOM_STEP = 1.2;
-const ROOM_MM = 1.5;
+/** A notch of the wheel is about a hundred of its units. */
+const ZOOM_PER_WHEEL = 0.0018;
 
-export function SpaceView({ patientCase, placement, selected }: SpaceViewProps) {
-  const [eye, setEye] = useState(START);
-  const [zoom, setZoom] = useState(1);
-  const [isFaded, setFaded] = useState(false);
-  const pieces = useMemo(
-    () => spacePieces(patientCase, placement, { ...eye, turnDeg: eye.turnDeg + placement.aboutDeg }, isFaded),
-    [patientCase, placement, eye, isFaded],
-  );
-  const frame = useMemo(() => frameOf(pieces, patientCase.bone.lengthMm, zoom), [pieces, patientCase, zoom]);
-  const turn = (from: Eye, right: number, down: number) =>
-    setEye({ turnDeg: from.turnDeg - right, leanDeg: clampLean(from.leanDeg + down) });
-  const drag = useDrag(
-    () => eye,
-    (from, right, down) => turn(from, right * DEG_PER_PX, down * DEG_PER_PX),
-  );
-  const back = () => {
-    setEye(START);
-    setZoom(1);
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    const done = keyAction(event.key, {
-      eye,
-      turn,
-      zoomBy: (by) => setZoom((now) => now * by),
-      fade: () => setFaded((now) => !now),
-      back,
-    });
-    if (done) event.preventDefault();
-  };
+export const SpaceView = memo(({ patientCase, placement, selected }: SpaceViewProps) => {
+  const [view, setView] = useState(START);
+  const { turnDeg, leanDeg } = view.eye;
+  const eye = useMemo(() => ({ turnDeg: turnDeg + placement.aboutDeg, leanDeg }), [turnDeg, leanDeg, placement]);
+  const saysId = useId();
   return (
     <section className="planner-space" aria-labelledby="space-title">
       <header className="side-head">
         <h2 id="space-title">In space</h2>
-        <span className="quiet">drag to turn</span>
       </header>
       <div className="space">
-        <svg
-          {...drag}
-          viewBox={frame}
-          preserveAspectRatio="xMidYMid meet"
-          className="space-drawing"
-          role="application"
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: it turns by keys, as its role says
-          tabIndex={0}
-          aria-roledescription="drawing that turns"
-          aria-label={`The plan in space, turned ${Math.round(eye.turnDeg)} degrees, leaned ${Math.round(eye.leanDeg)} degrees. Arrow keys turn, plus and minus zoom, F fades the bone, Home turns back.`}
-          onKeyDown={onKeyDown}
-        >
-          {pieces.map((piece, i) => (
-            <PieceMark
-              key={i}
-              piece={piece}
-              isSelected={piece.of === 'pin' && piece.index === selected}
-              isFaded={isFaded}
-            />
-          ))}
-        </svg>
-        <div className="space-buttons">
-          <button type="button" className="button-small" aria-pressed={isFaded} onClick={() => setFaded(!isFaded)}>
-            Fade bone
-          </button>
-          <button type="button" className="button-small" onClick={() => setZoom(zoom / ZOOM_STEP)}>
-            −<span className="sr-only"> smaller</span>
-          </button>
-          <button type="button" className="button-small" onClick={() => setZoom(zoom * ZOOM_STEP)}>
-            +<span className="sr-only"> larger</span>
-          </button>
-        </div>
+        <Drawing {...{ patientCase, placement, selected, view, setView, eye, saysId }} />
+        <p className="sr-only" id={saysId}>
+          {spaceSays(patientCase, placement)}
+        </p>
+        <p className="space-from quiet">{`from ${directionWords(Math.round(eyeAboutDeg(eye)))}`}</p>
+        <Buttons view={view} setView={setView} canShowSkin={Boolean(patientCase.softTissueMm?.length)} />
       </div>
     </section>
   );
-}
+});
 
-const clampLean = (deg: number) => Math.min(MOST_LEAN_DEG, Math.max(-MOST_LEAN_DEG, deg));
+type SetView = (change: (now: View) => View) => void;
 
-interface Hands {
+interface DrawingProps extends SpaceViewProps {
+  readonly view: View;
+  readonly setView: SetView;
+  /** Turned with the plane of the frame. */
   readonly eye: Eye;
-  readonly turn: (from: Eye, right: number, down: number) => void;
-  readonly zoomBy: (factor: number) => void;
-  readonly fade: () => void;
-  readonly back: () => void;
+  readonly saysId: string;
 }
 
-const TURNS = new Map<string, readonly [right: number, down: number]>([
-  ['ArrowLeft', [-STEP_DEG, 0]],
-  ['ArrowRight', [STEP_DEG, 0]],
-  ['ArrowUp', [0, -STEP_DEG]],
-  ['ArrowDown', [0, STEP_DEG]],
-]);
-const ZOOMS = new Map([
-  ['+', ZOOM_STEP],
-  ['=', ZOOM_STEP],
-  ['-', 1 / ZOOM_STEP],
-]);
-
-/** Does what the key means here; false where it means nothing. */
-function keyAction(key: string, { eye, turn, zoomBy, fade, back }: Hands): boolean {
-  const way = TURNS.get(key);
-  const factor = ZOOMS.get(key);
-  if (way) turn(eye, ...way);
-  else if (factor) zoomBy(factor);
-  else if (key.toLowerCase() === 'f') fade();
-  else if (key === 'Home') back();
-  else return false;
-  return true;
-}
-
-/** Room for the whole bone whichever way it is turned, so that turning does not make it jump. */
-function frameOf(pieces: readonly Piece[], lengthMm: number, zoom: number): string {
-  const points = pieces.flatMap(({ face, disc }) => (disc ? [...face, ...corners(disc)] : face));
-  const u = points.map(([x]) => x);
-  const v = points.map(([, y]) => y);
-  const [uMiddle, vMiddle] = [(Math.min(...u) + Math.max(...u)) / 2, (Math.min(...v) + Math.max(...v)) / 2];
-  const height = (Math.max(lengthMm, Math.max(...v) - Math.min(...v)) + 2 * ROOM_MM) / zoom;
-  const width = (Math.max(...u) - Math.min(...u) + 2 * ROOM_MM) / zoom;
-  return `${uMiddle - width / 2} ${vMiddle - height / 2} ${width} ${height}`;
-}
-
-function corners({ centre: [u, v], radii }: NonNullable<Piece['disc']>): Flat[] {
-  const reach = Math.max(...radii);
-  return [
-    [u - reach, v - reach],
-    [u + reach, v + reach],
-  ];
-}
-
-interface PieceMarkProps {
-  readonly piece: Piece;
-  readonly isSelected: boolean;
-  readonly isFaded: boolean;
-}
-
-function PieceMark({ piece: { of, face, lines, ring, disc }, isSelected, isFaded }: PieceMarkProps) {
-  const fill = isSelected ? 'var(--moss)' : of === 'bone' ? 'var(--bone)' : 'var(--leaf)';
-  const stroke = isSelected ? 'var(--moss)' : 'var(--ink)';
-  if (disc) {
-    const [rx, ry] = disc.radii;
-    const at = `translate(${disc.centre[0]} ${disc.centre[1]}) rotate(${disc.tiltDeg})`;
-    return <ellipse className="space-disc" rx={rx} ry={ry} transform={at} fill={fill} stroke={stroke} />;
-  }
+function Drawing({ patientCase, placement, selected, view, setView, eye, saysId }: DrawingProps) {
+  const { zoom, isFaded, hasSkin } = view;
+  const [box, size] = useSize<HTMLDivElement>();
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const inks = useInks(canvas);
+  const pieces = useMemo(
+    () => spacePieces(patientCase, placement, eye, { inside: isFaded, skin: hasSkin }),
+    [patientCase, placement, eye, isFaded, hasSkin],
+  );
+  useEffect(() => {
+    if (!canvas.current || !inks || size.width === 0) return;
+    paint(canvas.current, inks, {
+      pieces,
+      frame: frameOf(pieces, patientCase.bone.lengthMm, zoom, size),
+      selected,
+      isFaded,
+    });
+  }, [inks, pieces, patientCase, zoom, size, selected, isFaded]);
+  useWheel(canvas, setView);
+  const drag = useDrag(
+    () => view.eye,
+    (from, right, down) => setView((now) => turned(now, from, right * DEG_PER_PX, down * DEG_PER_PX)),
+  );
   return (
-    <>
-      <path d={pathThrough(face, true)} fill={fill} fillOpacity={of === 'bone' && isFaded ? FADED : 1} />
-      <path d={lines.map((line) => pathThrough(line, false)).join('')} className="space-line" stroke={stroke} />
-      {ring.length > 0 && <path d={pathThrough(ring, false)} className="space-ring" stroke={stroke} />}
-    </>
+    <div
+      {...drag}
+      ref={box}
+      className="space-box"
+      role="application"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: it turns by keys, as its role says
+      tabIndex={0}
+      aria-roledescription="drawing that turns"
+      aria-label={`The plan in space, seen from ${directionWords(Math.round(eyeAboutDeg(eye)))}, leaned ${Math.round(view.eye.leanDeg)} degrees. Arrow keys turn, plus and minus zoom, F fades the bone, S shows the skin, Home turns back.`}
+      aria-describedby={saysId}
+      onKeyDown={(event) => {
+        if (event.ctrlKey || event.metaKey || event.altKey) return;
+        const next = keyed(view, event.key);
+        if (!next) return;
+        event.preventDefault();
+        setView(() => next);
+      }}
+    >
+      <canvas ref={canvas} className="space-drawing" />
+    </div>
   );
 }
 
-const FADED = 0.25;
+/** React listens to the wheel without the right to hold the page still. */
+function useWheel(canvas: RefObject<HTMLCanvasElement | null>, setView: SetView): void {
+  useEffect(() => {
+    const { current } = canvas;
+    const turn = (event: WheelEvent) => {
+      event.preventDefault();
+      setView((now) => zoomed(now, Math.exp(-event.deltaY * ZOOM_PER_WHEEL)));
+    };
+    current?.addEventListener('wheel', turn, { passive: false });
+    return () => current?.removeEventListener('wheel', turn);
+  }, [canvas, setView]);
+}
 
-const pathThrough = (points: readonly Flat[], closed: boolean): string =>
-  points.map(([u, v], i) => `${i === 0 ? 'M' : 'L'}${u.toFixed(3)} ${v.toFixed(3)}`).join('') + (closed ? 'Z' : '');
+interface ButtonsProps {
+  readonly view: View;
+  readonly setView: SetView;
+  readonly canShowSkin: boolean;
+}
+
+function Buttons({ view: { isFaded, hasSkin }, setView, canShowSkin }: ButtonsProps) {
+  return (
+    <div className="space-buttons">
+      <button
+        type="button"
+        className="button-small"
+        aria-pressed={isFaded}
+        onClick={() => setView((now) => ({ ...now, isFaded: !isFaded }))}
+      >
+        Fade bone
+      </button>
+      {canShowSkin && (
+        <button
+          type="button"
+          className="button-small"
+          aria-pressed={hasSkin}
+          onClick={() => setView((now) => ({ ...now, hasSkin: !hasSkin }))}
+        >
+          Skin
+        </button>
+      )}
+      <button type="button" className="button-small" onClick={() => setView((now) => zoomed(now, 1 / ZOOM_STEP))}>
+        −<span className="sr-only"> smaller</span>
+      </button>
+      <button type="button" className="button-small" onClick={() => setView((now) => zoomed(now, ZOOM_STEP))}>
+        +<span className="sr-only"> larger</span>
+      </button>
+      <button
+        type="button"
+        className="button-small"
+        onClick={() => setView((now) => ({ ...now, eye: START.eye, zoom: START.zoom }))}
+      >
+        Back
+      </button>
+    </div>
+  );
+}
