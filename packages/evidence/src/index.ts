@@ -14,4 +14,6 @@ export {
 export { defineSet, type Entry, type Source, type Status } from './entry.ts';
 export { doseFigure, doseFigures, drugOf, drugs, syringes, volumeLimits } from './formulary.ts';
 export type { Syringe, VolumeLimit } from './injection.ts';
+export { type LawQuestion, lawQuestions } from './law-questions.ts';
+export { type OutcomeSeries, outcomeSeries } from './outcome-series.ts';
 export { curve, entries, entry, value } from './registry.ts';

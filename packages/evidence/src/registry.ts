@@ -14,9 +14,11 @@ import { imaging } from './sets/imaging.ts';
 import { interfaces } from './sets/interface.ts';
 import { loads } from './sets/loads.ts';
 import { needle } from './sets/needle.ts';
+import { release } from './sets/release.ts';
 import { rules } from './sets/rules.ts';
 import { steel } from './sets/steel.ts';
 import { theatre } from './sets/theatre.ts';
+import { vitals } from './sets/vitals.ts';
 
 const SETS: readonly (readonly Entry[])[] = [
   imaging,
@@ -34,6 +36,8 @@ const SETS: readonly (readonly Entry[])[] = [
   energy,
   doseRules,
   masses,
+  release,
+  vitals,
 ];
 
 /** Every entry, in the order of the sets. */

@@ -1,4 +1,6 @@
+export * from './admission/beside-case.ts';
 export * from './blood/blood-loss.ts';
+export * from './condition/condition-index.ts';
 export { dosePerKg, strengthPerMl } from './doses/amount.ts';
 export { type LocalTotal, localEarlier, localTotal } from './doses/checks/local-anaesthetic.ts';
 export { hasMassMoved, isOfToday } from './doses/checks/mass.ts';
@@ -31,4 +33,5 @@ export { partsThatHelp, type Recipe, type Worked, workOut } from './doses/work-o
 export * from './energy/energy.ts';
 export * from './fluids/fluid-plan.ts';
 export { dayAt, hoursBetween, minutesAt } from './moments/moment.ts';
+export * from './release/breeding.ts';
 export * from './sun/sun.ts';
