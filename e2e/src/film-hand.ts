@@ -17,14 +17,29 @@ export interface FilmClicks {
 
 export const plate = (page: Page, name: string | RegExp): Locator => page.getByRole('application', { name });
 
-/** Clicks the film at one of its own pixels, [column, row]. */
-export async function clickFilm(page: Page, film: FilmClicks, [column, row]: readonly [number, number]): Promise<void> {
-  const box = await plate(page, new RegExp(film.view)).boundingBox();
-  if (!box) throw new Error(`no ${film.view} film on the page`);
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Where on the page a film's own pixel, [column, row], stands while its plate shows the whole film. */
+export function onScreen(
+  box: Box,
+  film: FilmClicks,
+  [column, row]: readonly [number, number],
+): readonly [number, number] {
   const scale = Math.min(box.width / film.cols, box.height / film.rows);
   const x = box.x + box.width / 2 + (column - (film.cols - 1) / 2) * scale;
-  const y = box.y + box.height / 2 + (row - (film.rows - 1) / 2) * scale;
-  await page.mouse.click(x, y);
+  return [x, box.y + box.height / 2 + (row - (film.rows - 1) / 2) * scale];
+}
+
+/** Clicks the film at one of its own pixels, [column, row]. */
+export async function clickFilm(page: Page, film: FilmClicks, at: readonly [number, number]): Promise<void> {
+  const box = await plate(page, new RegExp(film.view)).boundingBox();
+  if (!box) throw new Error(`no ${film.view} film on the page`);
+  await page.mouse.click(...onScreen(box, film, at));
 }
 
 export const SQUIRREL: readonly FilmClicks[] = [

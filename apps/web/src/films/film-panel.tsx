@@ -1,6 +1,6 @@
 /** One film with its plate and its steps. */
 import type { FilmState } from '@bonewright/casebook';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { FieldWhy } from '../form/field.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
@@ -51,7 +51,13 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
   const measures = useMeasures(film, trace, useScale(film, opening), append);
   const [wanted, setWanted] = useState<Target | null>(null);
 
+  const { section, goToPlate, goBack } = usePlateFocus();
+
   const target = wanted ?? nextTarget(marks.working);
+  const want = (next: Target) => {
+    setWanted(next);
+    goToPlate();
+  };
   const name = film.view.value ? `${film.view.value} film` : `film ${file.fileName}`;
   const aim: Aim | null = target && {
     words: TARGET_WORDS[target],
@@ -63,7 +69,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
   };
   return (
     <>
-      <section className={`film film-${place}`} aria-label={capital(name)}>
+      <section ref={section} className={`film film-${place}`} aria-label={capital(name)}>
         <header className="film-head">
           <h2>{film.view.value ? capital(film.view.value) : file.fileName}</h2>
           <span className="quiet">{headWords(film)}</span>
@@ -78,6 +84,8 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
             busy={tracing.kind === 'running' ? 'finding the walls' : null}
             linked={linked}
             onTarget={setWanted}
+            onLeave={goBack}
+            onStation={correcting?.place ? correcting.step : null}
             over={(unit, onSay) => (
               <>
                 <CornersDrawn placed={corners.placed} unit={unit} />
@@ -114,10 +122,10 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
             open={opening.film}
             marks={marks}
             tracing={tracing}
-            measures={measures}
-            correcting={correcting}
+            measures={{ ...measures, start: andGo(measures.start, goToPlate) }}
+            correcting={correcting && { ...correcting, start: andGo(correcting.start, goToPlate) }}
             target={target}
-            onTarget={setWanted}
+            onTarget={want}
             append={append}
           />
         )}
@@ -128,6 +136,29 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
       </StepsFrame>
     </>
   );
+}
+
+function andGo<A extends readonly unknown[]>(job: (...given: A) => void, go: () => void): (...given: A) => void {
+  return (...given) => {
+    job(...given);
+    go();
+  };
+}
+
+/** Whoever asks for a mark by key goes on at the plate, and with Escape back to where they asked. */
+function usePlateFocus() {
+  const section = useRef<HTMLElement>(null);
+  const asked = useRef<Element | null>(null);
+  return {
+    section,
+    goToPlate: () => {
+      asked.current = document.activeElement;
+      section.current?.querySelector<HTMLElement>('[role="application"]')?.focus({ preventScroll: true });
+    },
+    goBack: () => {
+      if (asked.current instanceof HTMLElement) asked.current.focus();
+    },
+  };
 }
 
 /** A line wants its second end right after its first; everything else is asked for by what is missing. */

@@ -53,7 +53,10 @@ export function CorrectStep({ correcting }: { readonly correcting: Correcting })
           </button>
         )}
       </span>
-      <span className="caption">Drag a wall on the film. Its neighbours follow over one width of the bone.</span>
+      <span className="caption">
+        Drag a wall on the film, or <kbd>Tab</kbd> to it and move it with the arrows; <kbd>Page Down</kbd> is the next
+        station. Its neighbours follow over one width of the bone.
+      </span>
     </>
   );
 }

@@ -33,6 +33,10 @@ interface FilmPlateProps {
   readonly busy: string | null;
   readonly linked: LinkedLevels;
   readonly onTarget: (target: Target) => void;
+  /** Escape: back to whatever asked for a mark. */
+  readonly onLeave: () => void;
+  /** To the next station along the bone, or the one before; null while none is looked at. */
+  readonly onStation: ((by: number) => void) | null;
   /** Drawn over film and trace; in film pixels, of which `unit` make one of the screen. */
   readonly over: (unit: number, onSay: (words: string) => void) => ReactNode;
 }
@@ -40,12 +44,14 @@ interface FilmPlateProps {
 type Acts = { readonly [K in PlateAct['kind']]: (act: Extract<PlateAct, { kind: K }>) => void };
 /** What keys hold down: the film without its marks, the loupe. */
 const NOTHING_HELD = { isBare: false, isNear: false };
+const STATIONS: Readonly<Record<string, number>> = { PageUp: -1, PageDown: 1 };
 const HELD = new Map([
   [' ', { ...NOTHING_HELD, isBare: true }],
   ['l', { ...NOTHING_HELD, isNear: true }],
 ]);
 
-export function FilmPlate({ film, name, marks, trace, aim, busy, linked, onTarget, over }: FilmPlateProps) {
+export function FilmPlate(props: FilmPlateProps) {
+  const { film, name, marks, trace, aim, busy, linked, onTarget, onLeave, onStation, over } = props;
   const { facts } = film;
   const { levels, setLevels } = linked;
   const { clicks } = marks.working;
@@ -78,14 +84,23 @@ export function FilmPlate({ film, name, marks, trace, aim, busy, linked, onTarge
     swap: () => setLevels(swapped(levels)),
     turn: quarter,
     flip,
-    'put-away': cursor.putAway,
+    'put-away': () => {
+      cursor.putAway();
+      onLeave();
+    },
     target: ({ target: next }) => {
       onTarget(next);
       say(`Next: ${TARGET_WORDS[next]}`);
     },
   };
   const keys = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.target !== event.currentTarget) return;
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const station = STATIONS[event.key];
+    if (station !== undefined && onStation) {
+      event.preventDefault();
+      return onStation(station);
+    }
+    if (event.target !== event.currentTarget) return;
     const holding = HELD.get(event.key.toLowerCase());
     const act = plateKey(event);
     if (!act && !holding) return;
@@ -104,7 +119,7 @@ export function FilmPlate({ film, name, marks, trace, aim, busy, linked, onTarge
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the plate is worked with the arrow keys
         tabIndex={0}
-        aria-label={`${name}. Arrow keys move the crosshair, Enter places ${aim?.words ?? 'a mark'}, 1 to 4 choose a click, plus and minus zoom, R turns, H flips, L held magnifies`}
+        aria-label={`${name}. Arrow keys move the crosshair, Enter places ${aim?.words ?? 'a mark'}, 1 to 4 choose a click, plus and minus zoom, R turns, H flips, L held magnifies, Escape goes back to the steps${onStation ? ', Page Up and Page Down choose the station, Tab its walls' : ''}`}
         onKeyDown={keys}
         onKeyUp={(event) => HELD.has(event.key.toLowerCase()) && hold(NOTHING_HELD)}
         onBlur={() => hold(NOTHING_HELD)}

@@ -10,7 +10,7 @@ export function KeysHelp() {
         <kbd>Space</kbd> hides the marks
       </span>
       <span>
-        arrows, <kbd>Enter</kbd> mark without a mouse
+        arrows, <kbd>Enter</kbd> mark without a mouse, <kbd>Esc</kbd> back
       </span>
       <span>
         <kbd>+</kbd> <kbd>−</kbd> <kbd>0</kbd> nearer, farther, whole
