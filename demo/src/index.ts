@@ -1,1 +1,2 @@
 export { loadDemonstration } from './load.ts';
+export { removeFromPractice } from './practice.ts';

@@ -16,6 +16,7 @@ import { demonstrationRoutes } from './routes/demonstration.ts';
 import { inboxRoutes } from './routes/inbox.ts';
 import { liveRoutes } from './routes/live-updates.ts';
 import { pageRoutes } from './routes/pages.ts';
+import { practiceRoutes } from './routes/practice.ts';
 import { sheetRoutes } from './routes/sheet.ts';
 
 export interface AppOptions {
@@ -62,6 +63,7 @@ export async function buildApp({
   app.get('/api/health', asking('anybody'), async () => ({ name: 'bonewright', position: await store.lastPosition() }));
   const context = { store, live, demonstration, receiver };
   caseRoutes(app, context);
+  practiceRoutes(app, context);
   attachmentRoutes(app, context);
   liveRoutes(app, context);
   demonstrationRoutes(app, context);

@@ -1,5 +1,5 @@
 /** The invented patients: made once in a folder's life, in a thread of their own, while the pages already open. */
-import { loadDemonstration } from '@bonewright/demo';
+import { loadDemonstration, removeFromPractice } from '@bonewright/demo';
 import type { Store } from '@bonewright/store';
 import type { Live } from './live.ts';
 
@@ -42,6 +42,7 @@ export class Demonstration {
   async remove(): Promise<number> {
     await this.stop();
     const removed = await this.#store.removeDemonstration();
+    await removeFromPractice(this.#store, new Date().toISOString());
     this.#live.reset();
     return removed;
   }

@@ -17,7 +17,7 @@ export function answerFaults(app: FastifyInstance): void {
   app.setErrorHandler<FastifyError>((error, request, reply) => {
     if (error instanceof ConflictError)
       return reply.code(409).send({
-        error: 'Somebody else added to this case first. Look at what they did; what you did is still here.',
+        error: 'Somebody else added to this record first. Look at what they did; what you did is still here.',
         seq: error.seq,
         missed: error.missed,
       });

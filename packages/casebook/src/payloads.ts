@@ -216,7 +216,8 @@ export const counted = z.strictObject({
   out: z.number().int().min(0),
 });
 
-const tested = z.strictObject({ value: z.number().positive(), sd: z.number().min(0) });
+/** A figure of a bench test. */
+export const tested = z.strictObject({ value: z.number().positive(), sd: z.number().min(0) });
 
 /** A bar of the practice's own putty was bent. */
 export const benchTested = z.strictObject({

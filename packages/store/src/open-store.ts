@@ -1,6 +1,7 @@
 /** A store: the records in one SQLite file or a PostgreSQL database, the attachments in a folder. */
 import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { type CaseState, PRACTICE } from '@bonewright/casebook';
 import { InputError } from '@bonewright/fault';
 import { AttachmentFolder } from './attachments/folder.ts';
 import { writeBackup } from './backup/write-backup.ts';
@@ -8,9 +9,11 @@ import { ATTACHMENTS, RECORDS } from './data-folder.ts';
 import type { Engine } from './engine.ts';
 import { postgresEngine } from './postgres/engine.ts';
 import { append } from './records/append.ts';
+import { caseRecord } from './records/case-record.ts';
 import { inbox } from './records/inbox.ts';
 import { isMarked, mark } from './records/marks.ts';
-import { changesAfter, lastPosition, listBoard, readCase, rebuildRows, removeDemonstration } from './records/read.ts';
+import { practiceRecord } from './records/practice-record.ts';
+import { changesAfter, lastPosition, listBoard, readRecord, rebuildRows, removeDemonstration } from './records/read.ts';
 import { RecentFolds } from './records/recent-folds.ts';
 import { bringUpToDate } from './records/schema.ts';
 import type { Database } from './records/tables.ts';
@@ -70,11 +73,11 @@ export async function storeOn(
   await bringUpToDate(db);
   await folder.open(clock().getTime());
   await rebuildRows(db);
-  const folds = new RecentFolds();
+  const folds = new RecentFolds<CaseState>();
   const now = () => clock().toISOString();
   return {
-    append: (events) => append(engine, events, now(), folds),
-    read: (caseId, after = 0) => readCase(db, caseId, after),
+    append: (events) => append(engine, caseRecord, events, now(), folds),
+    read: async (caseId, after = 0) => (caseId === PRACTICE ? [] : readRecord(db, caseRecord, caseId, after)),
     list: () => listBoard(db),
     changesAfter: (position, limit) => changesAfter(db, position, limit),
     watch: engine.watch,
@@ -88,6 +91,7 @@ export async function storeOn(
       const found = await findAttachment(db, sha256);
       return found && { ...found, bytes: await folder.read(found) };
     },
+    practice: practiceRecord(engine, now),
     inbox: inbox(engine, now),
     removeDemonstration: () => removeDemonstration(engine),
     mark: (name) => mark(db, name, now()),

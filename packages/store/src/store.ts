@@ -3,12 +3,13 @@
  * nothing recorded is changed or dropped, but for demonstration patients, who can be taken out whole.
  */
 import type { Readable } from 'node:stream';
-import type { BoardRow, CaseEvent, RecordedEvent } from '@bonewright/casebook';
+import type { BoardRow, CaseEvent, PracticeEvent, RecordedEvent, RecordedPracticeEvent } from '@bonewright/casebook';
+import type { AnyEvent } from './records/record-kind.ts';
 
 export interface Appended {
-  /** The number of the case's last event. */
+  /** The number of the record's last event. */
   readonly seq: number;
-  /** The place of the case's last change in the order of everything recorded here. */
+  /** The place of the record's last change in the order of everything recorded here. */
   readonly position: number;
   /** How many of the events were new; sending the same events again records nothing twice. */
   readonly added: number;
@@ -16,6 +17,7 @@ export interface Appended {
 
 export interface Change {
   readonly position: number;
+  /** PRACTICE for the practice's own record. */
   readonly caseId: string;
   readonly seq: number;
 }
@@ -47,6 +49,14 @@ export interface Inbox {
    * False where no such film waits; throws InputError where there is no such case.
    */
   settle(sha256: string, outcome: FilmOutcome): Promise<boolean>;
+}
+
+/** What the practice keeps once and not in a case: one sequence of events, with the same promises as a case. */
+export interface PracticeRecord {
+  /** As `append` of a case. */
+  append(events: readonly PracticeEvent[]): Promise<Appended>;
+  /** The events after number `after`, in order. */
+  read(after?: number): Promise<RecordedPracticeEvent[]>;
 }
 
 export interface PutOptions {
@@ -89,6 +99,7 @@ export interface Store {
   putAttachment(bytes: AsyncIterable<Uint8Array>, options?: PutOptions): Promise<Attachment>;
   /** The file with that hash; null where there is none. Throws where it should be there and is not whole. */
   getAttachment(sha256: string): Promise<(Attachment & { readonly bytes: Readable }) | null>;
+  readonly practice: PracticeRecord;
   readonly inbox: Inbox;
   /** Takes out every demonstration patient and no other; says how many. */
   removeDemonstration(): Promise<number>;
@@ -109,10 +120,10 @@ export interface Store {
 export class ConflictError extends Error {
   override readonly name = 'ConflictError';
   readonly seq: number;
-  readonly missed: readonly RecordedEvent[];
+  readonly missed: readonly AnyEvent[];
 
-  constructor(seq: number, missed: readonly RecordedEvent[]) {
-    super(`the case already has ${seq} events`);
+  constructor(seq: number, missed: readonly AnyEvent[]) {
+    super(`the record already has ${seq} events`);
     this.seq = seq;
     this.missed = missed;
   }

@@ -7,9 +7,10 @@ import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { asking } from '../rights/every-route.ts';
 
-const LARGEST_BATCH = 500;
+export const LARGEST_BATCH = 500;
 const params = z.object({ caseId: z.string() });
-const after = z.object({ after: z.coerce.number().int().min(0).default(0) });
+/** Events with a higher number than this. */
+export const after = z.object({ after: z.coerce.number().int().min(0).default(0) });
 const batch = z.strictObject({ events: z.array(eventSchema).min(1).max(LARGEST_BATCH) });
 
 export function caseRoutes(app: FastifyInstance, { store, demonstration }: Context): void {

@@ -5,10 +5,9 @@ import { useFilmPictures } from '../films/picture/use-film-pictures.ts';
 import { CaseHead } from '../shell/case-head.tsx';
 import { NotHere } from '../shell/not-here.tsx';
 import { StagePage } from '../stages/stage-page.tsx';
-import type { CaseSnapshot } from '../sync/case-record.ts';
 import type { Append } from '../sync/new-event.ts';
 import { caseRecord } from '../sync/records.ts';
-import { useCase } from '../sync/use-case.ts';
+import { type CaseSnapshot, useCase } from '../sync/use-case.ts';
 import { HeadAction } from './head-action.tsx';
 import { RefusedEntries } from './refused-entries.tsx';
 

@@ -1,8 +1,8 @@
 /** Entries that the server would not take: what they say, why, and what can be done. */
 import { checkEvent, SCHEMA_VERSION, sentenceOf } from '@bonewright/casebook';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
-import type { Waiting } from '../sync/case-log.ts';
-import type { CaseRecord } from '../sync/case-record.ts';
+import type { Waiting } from '../sync/record-kind.ts';
+import type { CaseRecord } from '../sync/records.ts';
 
 interface RefusedEntriesProps {
   readonly record: CaseRecord;

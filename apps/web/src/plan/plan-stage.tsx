@@ -50,7 +50,7 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
     if (document.activeElement?.matches('[data-pin]'))
       requestAnimationFrame(() => document.querySelector<SVGGElement>(`[data-pin="${place}"]`)?.focus());
   };
-  const { history, assessment, keepNow } = usePlan(engine, state, patientCase, isStartDrawer, append, renumber);
+  const { history, assessment, keepNow } = usePlan(engine, state, patientCase, append, renumber);
   const search = useSearch(engine);
   const long = useLongJobs(engine, patientCase, assessment.exactness === 'full' ? assessment.construct : null);
   const [opened, open] = useState<LoadName | null>(null);
@@ -62,7 +62,7 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
   const rank = async () => {
     const ranking = await search.run(patientCase);
     if (!ranking) return;
-    append([...(isStartDrawer ? [drawerSet(patientCase.drawer)] : []), plansRanked(ranking)]);
+    append([...(state.drawer ? [] : [drawerSet(patientCase.drawer)]), plansRanked(ranking)]);
   };
   useFirstSearch(state, rank);
   if (!construct)

@@ -1,5 +1,13 @@
 /** The record as the planner reads and writes it. */
-import { type CaseState, caseFileOf, type PlanSummary, summarisePlan, summariseRanking } from '@bonewright/casebook';
+import {
+  type CaseState,
+  caseFileOf,
+  drawerOf,
+  type PlanSummary,
+  type Stock,
+  summarisePlan,
+  summariseRanking,
+} from '@bonewright/casebook';
 import {
   type Case,
   type Construct,
@@ -10,25 +18,37 @@ import {
 } from '@bonewright/construct';
 import { useMemo } from 'react';
 import type { NewEvent } from '../sync/new-event.ts';
+import { usePractice } from '../sync/use-case.ts';
+import { today } from '../words/time.ts';
 import { START_DRAWER } from './drawer/start-set.ts';
 import { madeOf, type PlanCardFacts, planName } from './ranking/card-facts.ts';
 
 export interface PlannedCase {
   readonly patientCase: Case | null;
   readonly missing: readonly string[];
-  /** Nobody has said what the drawer holds: common sizes stand in. */
+  /** Neither the case nor the practice has said what the drawer holds: common sizes stand in. */
   readonly isStartDrawer: boolean;
 }
 
 /** Stays the same object while only the construct changes, so that nothing is solved twice. */
 export function usePlannedCase(state: CaseState): PlannedCase {
   const { patient, bone, reduction, fracture, keepOut, corridors, softTissueMm, drawer } = state;
+  const { stock } = usePractice().state;
+  /** A plan that has its drawer keeps it, whatever comes and goes in the practice's. */
+  const standsIn = drawer ? null : stock;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the rest of the state does not enter mechanics
   return useMemo(() => {
-    const withDrawer = drawer ?? { value: START_DRAWER, seq: 0, at: '', by: '' };
+    const kept = standsIn && practiceDrawer(standsIn);
+    const withDrawer = drawer ?? { value: kept ?? START_DRAWER, seq: 0, at: '', by: '' };
     const { caseFile, missing } = caseFileOf({ ...state, drawer: withDrawer, construct: null });
-    return { patientCase: caseFile, missing, isStartDrawer: drawer === null };
-  }, [patient, bone, reduction, fracture, keepOut, corridors, softTissueMm, drawer]);
+    return { patientCase: caseFile, missing, isStartDrawer: drawer === null && !kept };
+  }, [patient, bone, reduction, fracture, keepOut, corridors, softTissueMm, drawer, standsIn]);
+}
+
+/** What the practice's drawer holds today; null where nothing can be planned from it. */
+function practiceDrawer(stock: Stock): Drawer | null {
+  const drawer = drawerOf(stock, today());
+  return drawer.pins.length > 0 && drawer.columns.length > 0 ? drawer : null;
 }
 
 export function cardsOf(plans: readonly PlanSummary[], drawer: Drawer, shown: Construct): PlanCardFacts[] {

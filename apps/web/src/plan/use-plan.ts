@@ -21,7 +21,6 @@ export function usePlan(
   engine: Engine,
   state: CaseState,
   patientCase: Case,
-  isStartDrawer: boolean,
   append: Append,
   renumber: (places: readonly number[]) => void,
 ): PlanUnderHand {
@@ -32,7 +31,7 @@ export function usePlan(
   const keep = (construct: Construct) => {
     const { plan, exactness, construct: about } = latest.current ?? {};
     const full = about === construct && exactness === 'full' && plan ? plan : null;
-    append([...(isStartDrawer ? [drawerSet(patientCase.drawer)] : []), constructChosen(construct, full)]);
+    append([...(state.drawer ? [] : [drawerSet(patientCase.drawer)]), constructChosen(construct, full)]);
   };
   const history = useHistory(kept, keep, renumber);
   const shown = history.construct && goneFromDrawer(history.construct, patientCase.drawer) ? kept : history.construct;

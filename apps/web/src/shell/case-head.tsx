@@ -3,7 +3,7 @@ import { type CaseState, type Stage, stageOf } from '@bonewright/casebook';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { Animal } from '../animals/animal.tsx';
-import type { Saved } from '../sync/case-record.ts';
+import type { Saved } from '../sync/synced-record.ts';
 import { ageAndSex, capital, massWords } from '../words/patient.ts';
 import { dayOf, moment } from '../words/time.ts';
 import { SavedWords } from './saved-words.tsx';

@@ -1,5 +1,5 @@
 /** Whether what was done is safe, in words. */
-import type { Saved } from '../sync/case-record.ts';
+import type { Saved } from '../sync/synced-record.ts';
 import { shortMoment } from '../words/time.ts';
 
 const entries = (count: number): string => (count === 1 ? '1 entry waits' : `${count} entries wait`);

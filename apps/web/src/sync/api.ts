@@ -1,6 +1,6 @@
 /** The server's routes. Three ways to fail: it cannot be reached, it would not take it, somebody else was first. */
-import { type CaseEvent, type RecordedEvent, readEvent } from '@bonewright/casebook';
 import type { Board } from './database.ts';
+import type { AnyRecord, RecordKind } from './record-kind.ts';
 
 /** Nobody answered, or answered with a fault of its own: try again later. */
 export class Unreachable extends Error {
@@ -29,20 +29,26 @@ export async function getBoard(): Promise<Board> {
   return ask('/api/cases');
 }
 
-/** Null where the server has no such case. */
-export async function getEvents(caseId: string, after: number): Promise<RecordedEvent[] | null> {
+/** Null where the server has no such record. */
+export async function getEvents<T extends AnyRecord>(
+  { address, read }: Pick<RecordKind<T>, 'address' | 'read'>,
+  after: number,
+): Promise<T['recorded'][] | null> {
   try {
-    const { events } = await ask<{ events: unknown[] }>(`/api/cases/${caseId}/events?after=${after}`);
-    return events.map(readEvent);
+    const { events } = await ask<{ events: unknown[] }>(`${address}?after=${after}`);
+    return events.map(read);
   } catch (error) {
     if (error instanceof Refused && error.status === 404) return null;
     throw error;
   }
 }
 
-export async function postEvents(caseId: string, events: readonly CaseEvent[]): Promise<{ readonly seq: number }> {
+export async function postEvents(
+  address: string,
+  events: readonly AnyRecord['known'][],
+): Promise<{ readonly seq: number }> {
   const body = JSON.stringify({ events });
-  return ask(`/api/cases/${caseId}/events`, { method: 'POST', headers: { 'content-type': JSON_TYPE }, body });
+  return ask(address, { method: 'POST', headers: { 'content-type': JSON_TYPE }, body });
 }
 
 export async function putFile(sha256: string, bytes: Uint8Array): Promise<void> {

@@ -1,7 +1,7 @@
 /** What this browser keeps of its own: entries not yet sent, what the server has said, and the files of films. */
-import type { BoardRow, RecordedEvent } from '@bonewright/casebook';
+import type { BoardRow } from '@bonewright/casebook';
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { Waiting } from './case-log.ts';
+import type { AnyRecord, AnyWaiting } from './record-kind.ts';
 
 export interface KeptFile {
   readonly sha256: string;
@@ -18,8 +18,8 @@ export interface Board {
 }
 
 interface Tables extends DBSchema {
-  outbox: { key: string; value: Waiting & { readonly order: number }; indexes: { caseId: string } };
-  events: { key: [string, number]; value: RecordedEvent };
+  outbox: { key: string; value: AnyWaiting & { readonly order: number }; indexes: { caseId: string } };
+  events: { key: [string, number]; value: AnyRecord['recorded'] };
   files: { key: string; value: KeptFile };
   board: { key: string; value: Board };
 }

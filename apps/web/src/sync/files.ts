@@ -1,7 +1,7 @@
 /** Files of films, kept here by their hash before anything says that they exist, and sent before it too. */
-import type { CaseEvent } from '@bonewright/casebook';
 import { getFile, putFile } from './api.ts';
 import { database, type KeptFile } from './database.ts';
+import type { AnyRecord } from './record-kind.ts';
 
 const MOST_KEPT = 24;
 /** Files of a browser that keeps nothing: they live as long as the page. */
@@ -24,7 +24,7 @@ export async function fileBytes(sha256: string): Promise<Uint8Array> {
 }
 
 /** Sends the files that these events speak of, where the server may not have them yet. */
-export async function sendFilesOf(events: readonly CaseEvent[]): Promise<void> {
+export async function sendFilesOf(events: readonly AnyRecord['known'][]): Promise<void> {
   for (const event of events) {
     if (event.kind !== 'film-added') continue;
     const file = await kept(event.payload.sha256);
@@ -34,9 +34,10 @@ export async function sendFilesOf(events: readonly CaseEvent[]): Promise<void> {
   }
 }
 
-/** The server lost what it had: send again what these entries need. */
-export async function sendAgain(sha256: string): Promise<void> {
-  const file = await kept(sha256);
+/** The server lost what it had: send again what this entry needs. */
+export async function sendFilesOfAgain({ kind, payload }: AnyRecord['entry']): Promise<void> {
+  if (kind !== 'film-added') return;
+  const file = await kept(payload.sha256);
   if (file) await put({ ...file, isSent: false });
 }
 

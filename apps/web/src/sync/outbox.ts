@@ -1,17 +1,16 @@
 /** Entries and events in the browser's own database. */
-import { isKnown, type RecordedEvent } from '@bonewright/casebook';
-import type { Waiting } from './case-log.ts';
 import { database } from './database.ts';
+import type { AnyRecord, AnyWaiting, RecordKind, Waiting } from './record-kind.ts';
 
 /** In the order they were made. */
-export async function waitingHere(caseId: string): Promise<Waiting[]> {
+export async function waitingHere<T extends AnyRecord>({ id, ofThese }: RecordKind<T>): Promise<readonly Waiting<T>[]> {
   const db = await database();
-  const rows = await db.getAllFromIndex('outbox', 'caseId', caseId);
-  return rows.sort((a, b) => a.order - b.order).map(({ order: _, ...entry }) => entry);
+  const rows = await db.getAllFromIndex('outbox', 'caseId', id);
+  return ofThese(rows.sort((a, b) => a.order - b.order).map(({ order: _, ...entry }) => entry));
 }
 
-/** Every case that something waits for. */
-export async function casesWaiting(): Promise<string[]> {
+/** Every record that something waits for. */
+export async function recordsWaiting(): Promise<string[]> {
   const db = await database();
   const rows = await db.getAll('outbox');
   return [...new Set(rows.map(({ caseId }) => caseId))];
@@ -26,14 +25,14 @@ function nextOrder(): number {
 }
 
 /** Resolves when they are on disk. */
-export async function keepEntries(entries: readonly Waiting[]): Promise<void> {
+export async function keepEntries<T extends AnyRecord>(entries: readonly Waiting<T>[]): Promise<void> {
   const db = await database();
   const tx = db.transaction('outbox', 'readwrite', { durability: 'strict' });
   for (const entry of entries) void tx.store.put({ ...entry, order: nextOrder() });
   await tx.done;
 }
 
-export async function replaceEntry(entry: Waiting): Promise<void> {
+export async function replaceEntry(entry: AnyWaiting): Promise<void> {
   const db = await database();
   const before = await db.get('outbox', entry.id);
   await db.put('outbox', { ...entry, order: before?.order ?? nextOrder() });
@@ -43,25 +42,25 @@ export async function removeEntry(id: string): Promise<void> {
   await (await database()).delete('outbox', id);
 }
 
-export async function recordedHere(caseId: string): Promise<RecordedEvent[]> {
+export async function recordedHere<T extends AnyRecord>({ id, isRecorded }: RecordKind<T>): Promise<T['recorded'][]> {
   const db = await database();
-  return db.getAll('events', casesEvents(caseId));
+  return (await db.getAll('events', eventsOf(id))).filter(isRecorded);
 }
 
 /** What the server acknowledged or said: it waits no longer. One transaction, so that nothing is in both or in neither. */
-export async function keepRecorded(events: readonly RecordedEvent[]): Promise<void> {
+export async function keepRecorded(events: readonly AnyRecord['recorded'][]): Promise<void> {
   const db = await database();
   const tx = db.transaction(['events', 'outbox'], 'readwrite');
   for (const event of events) {
     void tx.objectStore('events').put(event);
-    if (isKnown(event)) void tx.objectStore('outbox').delete(event.id);
+    void tx.objectStore('outbox').delete(event.id);
   }
   await tx.done;
 }
 
-/** Forgets what the server said of a case; what waits stays. */
-export async function forgetCase(caseId: string): Promise<void> {
-  await (await database()).delete('events', casesEvents(caseId));
+/** Forgets what the server said of a record; what waits stays. */
+export async function forgetRecord(id: string): Promise<void> {
+  await (await database()).delete('events', eventsOf(id));
 }
 
-const casesEvents = (caseId: string): IDBKeyRange => IDBKeyRange.bound([caseId, 0], [caseId, Number.MAX_SAFE_INTEGER]);
+const eventsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);

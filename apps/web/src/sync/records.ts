@@ -1,12 +1,13 @@
-/** The cases open on this page, the board, and what keeps both up to date: the server's event stream and other pages. */
-import { boardRow, nextCaseNumber } from '@bonewright/casebook';
+/** The cases and the practice's record as open on this page, the board, and what keeps both up to date: the server's event stream and other pages. */
+import { boardRow, nextCaseNumber, PRACTICE } from '@bonewright/casebook';
 import { getBoard, Refused, Unreachable } from './api.ts';
-import { CaseRecord } from './case-record.ts';
 import { type Board, database } from './database.ts';
 import { refreshInbox } from './inbox.ts';
 import type { NewEvent } from './new-event.ts';
 import { onOtherPages } from './other-pages.ts';
-import { casesWaiting } from './outbox.ts';
+import { recordsWaiting } from './outbox.ts';
+import { caseKind, type OfCase, type OfPractice, practiceKind } from './record-kind.ts';
+import { SyncedRecord } from './synced-record.ts';
 
 export interface BoardSnapshot {
   readonly board: Board | null;
@@ -14,18 +15,33 @@ export interface BoardSnapshot {
   readonly trouble: string | null;
 }
 
+export type CaseRecord = SyncedRecord<OfCase>;
+export type PracticeRecord = SyncedRecord<OfPractice>;
+
 const open = new Map<string, CaseRecord>();
+let practice: PracticeRecord | null = null;
 
 /** The record of a case, opened once a page. */
 export function caseRecord(caseId: string): CaseRecord {
-  const record = open.get(caseId) ?? new CaseRecord(caseId);
+  const record = open.get(caseId) ?? new SyncedRecord(caseKind(caseId));
   open.set(caseId, record);
   return record;
 }
 
+/** What the practice keeps once, opened once a page. */
+export function practiceRecord(): PracticeRecord {
+  practice ??= new SyncedRecord(practiceKind);
+  return practice;
+}
+
+const allOpen = (): readonly (CaseRecord | PracticeRecord)[] => [...open.values(), ...(practice ? [practice] : [])];
+
+const findOpen = (id: string): CaseRecord | PracticeRecord | null | undefined =>
+  id === PRACTICE ? practice : open.get(id);
+
 /** Opens a case that nobody has recorded yet, with its first entries. */
 export function startCase(caseId: string, entries: readonly NewEvent[]): void {
-  const record = new CaseRecord(caseId, { isNew: true });
+  const record = new SyncedRecord(caseKind(caseId), { isNew: true });
   open.set(caseId, record);
   record.append(entries);
 }
@@ -54,7 +70,9 @@ export async function refreshBoard(): Promise<void> {
 
 /** Cases that were started while the server could not be reached stand on the board too. */
 async function withWaitingCases(said: Board): Promise<Board> {
-  const ids = (await casesWaiting().catch(() => [])).filter((id) => !said.cases.some(({ caseId }) => caseId === id));
+  const ids = (await recordsWaiting().catch(() => [])).filter(
+    (id) => id !== PRACTICE && !said.cases.some(({ caseId }) => caseId === id),
+  );
   await Promise.all(ids.map((id) => caseRecord(id).opened));
   const rows = ids.map((id) => boardRow(caseRecord(id).snapshot().state)).filter((row) => row !== null);
   const cases = [...rows, ...said.cases];
@@ -88,14 +106,17 @@ function setBoard(next: BoardSnapshot): void {
 /** Starts once: sends what an earlier page left waiting, listens to the server and to the other pages. */
 export async function startSync(): Promise<void> {
   listenToServer();
-  onOtherPages((caseId) => void open.get(caseId)?.readAgain());
+  onOtherPages((id) => void findOpen(id)?.readAgain());
   addEventListener('online', () => sendAll());
-  for (const caseId of await casesWaiting().catch(() => [])) caseRecord(caseId);
+  for (const id of await recordsWaiting().catch(() => [])) {
+    if (id === PRACTICE) practiceRecord();
+    else caseRecord(id);
+  }
   await refreshBoard();
 }
 
 const sendAll = (): void => {
-  for (const record of open.values()) void record.send();
+  for (const record of allOpen()) void record.send();
 };
 
 function listenToServer(): void {
@@ -103,7 +124,7 @@ function listenToServer(): void {
   // Also after every pause: what happened meanwhile is read again.
   stream.addEventListener('hello', () => {
     sendAll();
-    for (const record of open.values()) void record.refresh();
+    for (const record of allOpen()) void record.refresh();
     void refreshBoard();
     void refreshInbox();
   });
@@ -111,11 +132,11 @@ function listenToServer(): void {
   stream.addEventListener('change', ({ data }) => {
     const change: unknown = JSON.parse(data);
     if (typeof change === 'object' && change !== null && 'caseId' in change && typeof change.caseId === 'string')
-      void open.get(change.caseId)?.refresh();
+      void findOpen(change.caseId)?.refresh();
     void refreshBoard();
   });
   stream.addEventListener('reset', () => {
-    for (const record of open.values()) void record.startOver();
+    for (const record of allOpen()) void record.startOver();
     void refreshBoard();
   });
 }

@@ -42,6 +42,9 @@ export function toField(at: Date): string {
   return local.toISOString().slice(0, 16);
 }
 
+/** The day on this device: `2026-11-24`. */
+export const today = (): string => toField(new Date()).slice(0, 10);
+
 /** What such a field says, as ISO text; null where it is no time. */
 export function fromField(text: string): string | null {
   const at = new Date(text);

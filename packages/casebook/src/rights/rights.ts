@@ -22,6 +22,11 @@ export const RIGHTS = {
     means: 'record events and send files; which kinds, says the table of kinds; a carer in the own patients only',
     holders: ROLES,
   },
+  'read the practice': {
+    means: 'what the practice keeps once and not in a case: its drawer',
+    holders: ['surgeon', 'nurse', 'records keeper'],
+  },
+  'record in the practice': { means: 'record events of the same', holders: ['surgeon', 'nurse', 'records keeper'] },
   'films from machines': {
     means: 'the list of films that X-ray machines sent, and what becomes of them',
     holders: ['surgeon', 'nurse'],

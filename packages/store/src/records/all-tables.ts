@@ -2,7 +2,14 @@
 import { sql } from 'kysely';
 import type { Database, Tables } from './tables.ts';
 
-const ORDER: Record<keyof Tables, number> = { attachments: 1, events: 2, cases: 3, received_films: 4, marks: 5 };
+const ORDER: Record<keyof Tables, number> = {
+  attachments: 1,
+  events: 2,
+  cases: 3,
+  received_films: 4,
+  marks: 5,
+  practice: 6,
+};
 
 export const TABLES: readonly string[] = Object.entries(ORDER)
   .sort(([, a], [, b]) => a - b)

@@ -1,67 +1,55 @@
-/** Adds events to one case in one transaction: whole or not at all, in order, each once. */
-import { applyEvent, boardRow, type CaseEvent, type CaseState, foldCase } from '@bonewright/casebook';
+/** Adds events to one record in one transaction: whole or not at all, in order, each once. */
 import { InputError } from '@bonewright/fault';
 import type { Engine } from '../engine.ts';
 import { type Appended, ConflictError } from '../store.ts';
 import { canonicalJson, chainHash } from './canonical.ts';
 import type { RecentFolds } from './recent-folds.ts';
+import type { AnyEvent, AnyState, Head, RecordKind } from './record-kind.ts';
 import { recordedEvent } from './recorded-event.ts';
 import type { DatabaseTransaction } from './tables.ts';
 
-/** Raise when the board's line changes: older lines are then made again when the store opens. */
-export const ROW_VERSION = 1;
-
-interface Head {
-  readonly seq: number;
-  readonly position: number;
-  readonly hash: string;
-}
-
-export async function append(
+export async function append<E extends R, R extends AnyEvent, S extends AnyState>(
   { recording, announce }: Pick<Engine, 'recording' | 'announce'>,
-  events: readonly CaseEvent[],
+  kind: RecordKind<E, R, S>,
+  events: readonly E[],
   receivedAt: string,
-  folds: RecentFolds,
+  folds: RecentFolds<S>,
 ): Promise<Appended> {
   const [first] = events;
   if (!first) throw new InputError('there is no event to record', 'events', 'send at least one');
   for (const [i, event] of events.entries()) requireNext(event, first, i);
   return recording(async (tx) => {
-    const head = await headOf(tx, first.caseId);
-    const fresh = await notYetRecorded(tx, events, head);
+    const head = await kind.headOf(tx, first.caseId);
+    const fresh = await notYetRecorded(tx, kind, events, head);
     if (fresh.length === 0) return { seq: head.seq, position: head.position, added: 0 };
-    await requireAttachments(tx, fresh);
-    const before = folds.find(first.caseId, head.hash) ?? (await foldRecorded(tx, first.caseId));
-    const state = foldOnto(before, fresh);
+    const before = folds.find(first.caseId, head.hash) ?? (await foldRecorded(tx, kind, first.caseId));
+    const state = foldOnto(kind, before, fresh);
+    await kind.requireReady(tx, fresh, state);
     const newHead = await insert(tx, fresh, head, receivedAt);
-    await writeCase(tx, state, newHead);
+    await kind.write(tx, state, newHead);
     await announce(tx, 'events');
     folds.keep(first.caseId, newHead.hash, state);
     return { seq: newHead.seq, position: newHead.position, added: fresh.length };
   });
 }
 
-function requireNext(event: CaseEvent, first: CaseEvent, index: number): void {
+function requireNext(event: AnyEvent, first: AnyEvent, index: number): void {
   if (event.caseId !== first.caseId)
     throw new InputError('the events belong to different cases', `events.${index}.caseId`, 'send one case at a time');
   if (event.seq !== first.seq + index)
     throw new InputError(`seq ${event.seq} is out of order`, `events.${index}.seq`, 'number the events one by one');
 }
 
-async function headOf(tx: DatabaseTransaction, caseId: string): Promise<Head> {
-  const head = await tx
-    .selectFrom('cases')
-    .select(['seq', 'position', 'hash'])
-    .where('id', '=', caseId)
-    .executeTakeFirst();
-  return head ?? { seq: 0, position: 0, hash: '' };
-}
-
 /** Passes over events that are recorded already, word for word; anything else in their place is a conflict. */
-async function notYetRecorded(tx: DatabaseTransaction, events: readonly CaseEvent[], head: Head): Promise<CaseEvent[]> {
+async function notYetRecorded<E extends R, R extends AnyEvent, S extends AnyState>(
+  tx: DatabaseTransaction,
+  { read }: RecordKind<E, R, S>,
+  events: readonly E[],
+  head: Head,
+): Promise<E[]> {
   const firstSeq = events[0]?.seq ?? 0;
   if (firstSeq > head.seq + 1) throw new ConflictError(head.seq, []);
-  const recorded = (await bodies(tx, events[0]?.caseId ?? '', firstSeq)).map(recordedEvent);
+  const recorded = (await bodies(tx, events[0]?.caseId ?? '', firstSeq)).map((body) => recordedEvent(body, read));
   const overlap = events.slice(0, recorded.length);
   const same = overlap.every((event, i) => canonicalJson(event) === canonicalJson(recorded[i]));
   if (same) return events.slice(recorded.length);
@@ -79,34 +67,31 @@ async function bodies(tx: DatabaseTransaction, caseId: string, fromSeq: number):
   return rows.map(({ body }) => body);
 }
 
-async function requireAttachments(tx: DatabaseTransaction, events: readonly CaseEvent[]): Promise<void> {
-  for (const event of events) {
-    if (event.kind !== 'film-added') continue;
-    const { sha256, fileName } = event.payload;
-    const kept = await tx.selectFrom('attachments').select('sha256').where('sha256', '=', sha256).executeTakeFirst();
-    if (!kept)
-      throw new InputError(`the file of film ${fileName} has not arrived`, 'payload.sha256', 'send the file first');
-  }
+async function foldRecorded<E extends R, R extends AnyEvent, S extends AnyState>(
+  tx: DatabaseTransaction,
+  { fold, read }: RecordKind<E, R, S>,
+  caseId: string,
+): Promise<S> {
+  return fold((await bodies(tx, caseId, 1)).map((body) => recordedEvent(body, read)));
 }
 
-async function foldRecorded(tx: DatabaseTransaction, caseId: string): Promise<CaseState> {
-  return foldCase((await bodies(tx, caseId, 1)).map(recordedEvent));
-}
-
-function foldOnto(before: CaseState, fresh: readonly CaseEvent[]): CaseState {
-  const state = fresh.reduce(applyEvent, before);
+function foldOnto<E extends R, R extends AnyEvent, S extends AnyState>(
+  { apply }: RecordKind<E, R, S>,
+  before: S,
+  fresh: readonly E[],
+): S {
+  const state = fresh.reduce(apply, before);
   const refused = state.setAside.find(({ event }) => event.seq > before.seq);
   if (refused)
     throw new InputError(
       `event ${refused.event.seq} cannot be recorded: ${refused.because}`,
       'events',
-      'read the case again',
+      'read the record again',
     );
-  if (!state.patient) throw new InputError('the case has not been opened', 'events', 'send case-opened first');
   return state;
 }
 
-async function insert(tx: DatabaseTransaction, fresh: readonly CaseEvent[], head: Head, at: string): Promise<Head> {
+async function insert(tx: DatabaseTransaction, fresh: readonly AnyEvent[], head: Head, at: string): Promise<Head> {
   let last = head;
   for (const event of fresh) {
     await requireUnusedId(tx, event);
@@ -119,22 +104,7 @@ async function insert(tx: DatabaseTransaction, fresh: readonly CaseEvent[], head
   return last;
 }
 
-async function requireUnusedId(tx: DatabaseTransaction, { id }: CaseEvent): Promise<void> {
+async function requireUnusedId(tx: DatabaseTransaction, { id }: AnyEvent): Promise<void> {
   const used = await tx.selectFrom('events').select('seq').where('id', '=', id).executeTakeFirst();
   if (used) throw new InputError(`the id ${id} belongs to another event`, 'events', 'draw a new id for every event');
-}
-
-/** Writes what the board needs of a case; also used to make it again. */
-export async function writeCase(tx: DatabaseTransaction, state: CaseState, head: Head): Promise<void> {
-  const line = {
-    ...head,
-    is_demonstration: state.patient?.value.demonstration ? 1 : 0,
-    row: JSON.stringify(boardRow(state)),
-    row_version: ROW_VERSION,
-  };
-  await tx
-    .insertInto('cases')
-    .values({ id: state.caseId, ...line })
-    .onConflict((c) => c.column('id').doUpdateSet(line))
-    .execute();
 }

@@ -1,20 +1,24 @@
-/** Reads records: a case, the board, what changed; and makes the board's lines again after they changed shape. */
-import { type BoardRow, foldCase, type RecordedEvent } from '@bonewright/casebook';
+/** Reads records: one of them, the board, what changed; and makes the board's lines again after they changed shape. */
+import { type BoardRow, foldCase } from '@bonewright/casebook';
 import type { Engine } from '../engine.ts';
 import type { Change } from '../store.ts';
-import { ROW_VERSION, writeCase } from './append.ts';
+import { caseRecord, ROW_VERSION, writeCase } from './case-record.ts';
 import { recordedEvent } from './recorded-event.ts';
 import type { Database } from './tables.ts';
 
-export async function readCase(db: Database, caseId: string, after: number): Promise<RecordedEvent[]> {
+interface Readable<R> {
+  readonly read: (json: unknown) => R;
+}
+
+export async function readRecord<R>(db: Database, { read }: Readable<R>, id: string, after: number): Promise<R[]> {
   const rows = await db
     .selectFrom('events')
     .select('body')
-    .where('case_id', '=', caseId)
+    .where('case_id', '=', id)
     .where('seq', '>', after)
     .orderBy('seq')
     .execute();
-  return rows.map(({ body }) => recordedEvent(body));
+  return rows.map(({ body }) => recordedEvent(body, read));
 }
 
 export async function listBoard(db: Database): Promise<BoardRow[]> {
@@ -46,7 +50,7 @@ export async function rebuildRows(db: Database): Promise<void> {
     .where('row_version', '!=', ROW_VERSION)
     .execute();
   for (const { id, ...head } of old) {
-    const state = foldCase(await readCase(db, id, 0));
+    const state = foldCase(await readRecord(db, caseRecord, id, 0));
     await db.transaction().execute((tx) => writeCase(tx, state, head));
   }
 }

@@ -54,6 +54,17 @@ const STEPS: Record<string, Migration> = {
         .execute();
     },
   },
+  '0003-practice': {
+    async up(db) {
+      await db.schema
+        .createTable('practice')
+        .addColumn('id', 'text', (c) => c.primaryKey())
+        .addColumn('seq', 'integer', (c) => c.notNull())
+        .addColumn('position', 'integer', (c) => c.notNull())
+        .addColumn('hash', 'text', (c) => c.notNull())
+        .execute();
+    },
+  },
 };
 
 /** Brings the tables to this version. Throws where a step fails; the database is then as it was. */

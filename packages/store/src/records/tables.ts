@@ -5,12 +5,13 @@ export interface Tables {
   events: {
     position: Generated<number>;
     id: string;
+    /** PRACTICE for the practice's own record. */
     case_id: string;
     seq: number;
     received_at: string;
     /** The event as canonical JSON. */
     body: string;
-    /** SHA-256 over the hash of the case's event before and this body. */
+    /** SHA-256 over the hash of the record's event before and this body. */
     hash: string;
   };
   cases: {
@@ -22,6 +23,13 @@ export interface Tables {
     /** The board's line as JSON. */
     row: string;
     row_version: number;
+  };
+  /** The last event of the practice's own record; no row before the first. */
+  practice: {
+    id: string;
+    seq: number;
+    position: number;
+    hash: string;
   };
   attachments: {
     sha256: string;

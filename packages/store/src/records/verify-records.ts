@@ -1,4 +1,5 @@
 /** Checks every recorded event against its hash, its place in the chain and its columns, a page at a time. */
+import { PRACTICE, readEvent, readPracticeEvent } from '@bonewright/casebook';
 import type { Damage } from '../store.ts';
 import { chainHash } from './canonical.ts';
 import { recordedEvent } from './recorded-event.ts';
@@ -15,19 +16,23 @@ export async function verifyRecords(db: Database): Promise<{ damage: Damage[]; n
     const before = heads.get(row.case_id) ?? { seq: 0, hash: '' };
     heads.set(row.case_id, { seq: row.seq, hash: row.hash });
     const because = faultOf(row, before, named);
-    if (because) damage.push({ what: 'record', where: `case ${row.case_id} event ${row.seq}`, because });
+    if (because) damage.push({ what: 'record', where: `${nameOf(row.case_id)} event ${row.seq}`, because });
   }
-  for (const line of await db.selectFrom('cases').select(['id', 'seq', 'hash']).execute()) {
+  const kept = await db.selectFrom('cases').select(['id', 'seq', 'hash']).execute();
+  const keptOfPractice = await db.selectFrom('practice').select(['id', 'seq', 'hash']).execute();
+  for (const line of [...kept, ...keptOfPractice]) {
     const head = heads.get(line.id);
     heads.delete(line.id);
     if (head?.seq === line.seq && head.hash === line.hash) continue;
     const because = `its last event should be ${line.seq} and is ${head?.seq ?? 'missing'}`;
-    damage.push({ what: 'record', where: `case ${line.id}`, because });
+    damage.push({ what: 'record', where: nameOf(line.id), because });
   }
   for (const id of heads.keys())
-    damage.push({ what: 'record', where: `case ${id}`, because: 'its line on the board is missing' });
+    damage.push({ what: 'record', where: nameOf(id), because: 'what is kept of its last event is missing' });
   return { damage, named };
 }
+
+const nameOf = (id: string): string => (id === PRACTICE ? "the practice's record" : `case ${id}`);
 
 type EventRow = Pick<Tables['events'], 'case_id' | 'seq' | 'body' | 'hash' | 'id'>;
 
@@ -52,7 +57,7 @@ async function* everyEvent(db: Database): AsyncGenerator<EventRow> {
 function faultOf(row: EventRow, before: { seq: number; hash: string }, named: Set<string>): string | null {
   if (row.seq !== before.seq + 1) return `the events between ${before.seq} and it are missing`;
   if (chainHash(before.hash, row.body) !== row.hash) return 'its text does not have its hash';
-  const event = recordedEvent(row.body);
+  const event = recordedEvent(row.body, row.case_id === PRACTICE ? readPracticeEvent : readEvent);
   if (event.id !== row.id || event.caseId !== row.case_id || event.seq !== row.seq)
     return 'its text and its columns differ';
   if (event.kind === 'film-added') named.add(hashNamedIn(event.payload));

@@ -1,9 +1,11 @@
 /** The record against a server that misbehaves; in Node there is no IndexedDB, so these pages keep everything in memory. */
 import { type CaseEvent, checkEvent, SCHEMA_VERSION } from '@bonewright/casebook';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { CaseRecord } from './case-record.ts';
 import { HARE_OPENED } from './hare-opened.ts';
 import type { NewEvent } from './new-event.ts';
+import { caseKind } from './record-kind.ts';
+import type { CaseRecord } from './records.ts';
+import { SyncedRecord } from './synced-record.ts';
 
 const CASE = 'case-0001';
 const opening: NewEvent = HARE_OPENED;
@@ -61,7 +63,7 @@ afterEach(() => {
 const settle = () => vi.advanceTimersByTimeAsync(30_000);
 
 async function openedRecord(): Promise<CaseRecord> {
-  const record = new CaseRecord(CASE, { isNew: true });
+  const record = new SyncedRecord(caseKind(CASE), { isNew: true });
   record.append([opening]);
   await settle();
   return record;

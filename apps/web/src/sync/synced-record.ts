@@ -1,15 +1,13 @@
 /**
- * One case open on this device. Every entry is kept in the browser first, then sent; a reload, a lost network or a
+ * One record open on this device: a case, or the practice's own. Every entry is kept in the browser first, then sent; a reload, a lost network or a
  * server that is gone loses none. Events that other people record arrive by `refresh`.
  */
-import { type CaseState, checkEvent, type RecordedEvent, SCHEMA_VERSION } from '@bonewright/casebook';
+import { SCHEMA_VERSION } from '@bonewright/casebook';
 import { Conflict, getEvents, postEvents, Refused, Unreachable } from './api.ts';
-import { type CaseLog, emptyLog, queued, received, stateOf, toSend, type Waiting, withWaiting } from './case-log.ts';
-import { sendAgain, sendFilesOf } from './files.ts';
-import type { NewEvent } from './new-event.ts';
+import { sendFilesOf, sendFilesOfAgain } from './files.ts';
 import { tellOtherPages } from './other-pages.ts';
 import {
-  forgetCase,
+  forgetRecord,
   keepEntries,
   keepRecorded,
   recordedHere,
@@ -19,6 +17,8 @@ import {
 } from './outbox.ts';
 import { keepOwnEntries, ownEntries } from './own-entries.ts';
 import { randomId } from './random-id.ts';
+import type { AnyRecord, RecordKind, Waiting } from './record-kind.ts';
+import { emptyLog, queued, type RecordLog, received, stateOf, toSend, withWaiting } from './record-log.ts';
 import { signer } from './signer.ts';
 
 export type Saved =
@@ -27,21 +27,21 @@ export type Saved =
   | { readonly kind: 'kept'; readonly count: number; readonly because: string }
   | { readonly kind: 'in-memory'; readonly count: number };
 
-export interface CaseSnapshot {
-  readonly state: CaseState;
+export interface Snapshot<T extends AnyRecord> {
+  readonly state: T['state'];
   readonly found: 'looking' | 'here' | 'absent' | 'unreachable';
   readonly saved: Saved;
   /** Entries that the server would not take, with its reason. */
-  readonly refused: readonly Waiting[];
-  readonly recorded: readonly RecordedEvent[];
+  readonly refused: readonly Waiting<T>[];
+  readonly recorded: readonly T['recorded'][];
 }
 
 const RETRY_MS = [1000, 2000, 5000, 10_000, 20_000] as const;
 
-export class CaseRecord {
-  readonly caseId: string;
-  #log: CaseLog;
-  #found: CaseSnapshot['found'] = 'looking';
+export class SyncedRecord<T extends AnyRecord> {
+  readonly #kind: RecordKind<T>;
+  #log: RecordLog<T>;
+  #found: Snapshot<T>['found'] = 'looking';
   #trouble: string | null = null;
   #keepsNothing = false;
   #lastSavedAt: string | null = null;
@@ -49,16 +49,16 @@ export class CaseRecord {
   #attempt = 0;
   #retry: ReturnType<typeof setTimeout> | undefined;
   #refreshing: Promise<void> = Promise.resolve();
-  #snapshot: CaseSnapshot;
+  #snapshot: Snapshot<T>;
   readonly #ownIds: Set<string>;
   readonly #listeners = new Set<() => void>();
   readonly #ready: Promise<void>;
 
-  /** A case that is new here is not asked for. */
-  constructor(caseId: string, { isNew = false }: { readonly isNew?: boolean } = {}) {
-    this.caseId = caseId;
-    this.#ownIds = ownEntries(caseId);
-    this.#log = emptyLog(caseId);
+  /** A record that is new here is not asked for. */
+  constructor(kind: RecordKind<T>, { isNew = false }: { readonly isNew?: boolean } = {}) {
+    this.#kind = kind;
+    this.#ownIds = ownEntries(kind.id);
+    this.#log = emptyLog(kind);
     this.#snapshot = this.#look();
     this.#ready = isNew ? Promise.resolve() : this.#load();
     if (!isNew) void this.refresh().then(() => this.send());
@@ -74,18 +74,18 @@ export class CaseRecord {
     return () => this.#listeners.delete(listener);
   };
 
-  readonly snapshot = (): CaseSnapshot => this.#snapshot;
+  readonly snapshot = (): Snapshot<T> => this.#snapshot;
 
   /** Throws InputError, and records nothing, where an event says what no record may hold. */
-  readonly append = (events: readonly NewEvent[]): void => {
+  readonly append = (events: readonly T['entry'][]): void => {
     const at = new Date().toISOString();
-    const entries = events.map((event): Waiting => {
-      const head = { id: randomId(), caseId: this.caseId, at, by: signer() };
-      checkEvent({ ...event, ...head, schema: SCHEMA_VERSION, seq: 1 });
+    const entries = events.map((event): Waiting<T> => {
+      const head = { id: randomId(), caseId: this.#kind.id, at, by: signer() };
+      this.#kind.check({ ...event, ...head, schema: SCHEMA_VERSION, seq: 1 });
       return { ...event, ...head, refused: null };
     });
     for (const { id } of entries) this.#ownIds.add(id);
-    keepOwnEntries(this.caseId, this.#ownIds);
+    keepOwnEntries(this.#kind.id, this.#ownIds);
     this.#become(queued(this.#log, entries));
     void this.#keepAndSend(entries);
   };
@@ -108,12 +108,12 @@ export class CaseRecord {
 
   /** Another page of this browser kept or sent entries. */
   async readAgain(): Promise<void> {
-    this.#become(queued(this.#log, await waitingHere(this.caseId)));
+    this.#become(queued(this.#log, await waitingHere(this.#kind)));
     await this.refresh();
   }
 
   /** Sends a refused entry once more. */
-  async tryAgain(entry: Waiting): Promise<void> {
+  async tryAgain(entry: Waiting<T>): Promise<void> {
     const again = { ...entry, refused: null };
     this.#become(
       withWaiting(
@@ -122,12 +122,12 @@ export class CaseRecord {
       ),
     );
     await this.#onDisk(replaceEntry(again));
-    if (again.kind === 'film-added') await sendAgain(again.payload.sha256);
+    await sendFilesOfAgain(again);
     void this.send();
   }
 
   /** Takes a refused entry out for good. */
-  async giveUp(entry: Waiting): Promise<void> {
+  async giveUp(entry: Waiting<T>): Promise<void> {
     this.#become(
       withWaiting(
         this.#log,
@@ -162,13 +162,13 @@ export class CaseRecord {
   }
 
   /** One request. Returns how many entries the next may hold: one by one after a refusal, to find the one meant. */
-  async #sendSome(batch: ReturnType<typeof toSend>): Promise<number> {
+  async #sendSome(batch: readonly T['known'][]): Promise<number> {
     try {
       await sendFilesOf(batch);
-      const { seq } = await postEvents(this.caseId, batch);
+      const { seq } = await postEvents(this.#kind.address, batch);
       this.#lastSavedAt = new Date().toISOString();
       await this.#receive(batch);
-      tellOtherPages(this.caseId);
+      tellOtherPages(this.#kind.id);
       if (seq > this.#log.recordedState.seq) await this.refresh();
       return Number.POSITIVE_INFINITY;
     } catch (error) {
@@ -197,7 +197,7 @@ export class CaseRecord {
 
   async #load(): Promise<void> {
     try {
-      const [recorded, waiting] = await Promise.all([recordedHere(this.caseId), waitingHere(this.caseId)]);
+      const [recorded, waiting] = await Promise.all([recordedHere(this.#kind), waitingHere(this.#kind)]);
       const log = received(this.#log, recorded);
       if (recorded.length > 0) this.#found = 'here';
       this.#become(queued(queued(withWaiting(log, []), waiting), log.waiting));
@@ -224,28 +224,28 @@ export class CaseRecord {
 
   async #readOn(): Promise<void> {
     const last = this.#log.recorded.at(-1);
-    const events = await getEvents(this.caseId, last ? last.seq - 1 : 0);
+    const events = await getEvents(this.#kind, last ? last.seq - 1 : 0);
     // The last event known here must be the server's too, or its records were exchanged meanwhile.
     if (last === undefined || events?.[0]?.id === last.id) await this.#receive(events ?? []);
     else await this.#readAnew();
   }
 
   async #readAnew(): Promise<void> {
-    const events = (await getEvents(this.caseId, 0)) ?? [];
-    await this.#onDisk(forgetCase(this.caseId));
-    this.#log = withWaiting(emptyLog(this.caseId), this.#log.waiting);
+    const events = (await getEvents(this.#kind, 0)) ?? [];
+    await this.#onDisk(forgetRecord(this.#kind.id));
+    this.#log = withWaiting(emptyLog(this.#kind), this.#log.waiting);
     await this.#receive(events);
   }
 
-  async #receive(events: readonly RecordedEvent[]): Promise<void> {
+  async #receive(events: readonly T['recorded'][]): Promise<void> {
     if (events.length === 0) return;
     this.#become(received(this.#log, events));
     await this.#onDisk(keepRecorded(events));
   }
 
-  async #keepAndSend(entries: readonly Waiting[]): Promise<void> {
+  async #keepAndSend(entries: readonly Waiting<T>[]): Promise<void> {
     await this.#onDisk(keepEntries(entries));
-    tellOtherPages(this.caseId);
+    tellOtherPages(this.#kind.id);
     await this.send();
   }
 
@@ -258,7 +258,7 @@ export class CaseRecord {
     }
   }
 
-  #become(log: CaseLog): void {
+  #become(log: RecordLog<T>): void {
     this.#log = log;
     if (log.waiting.length > 0) this.#found = 'here';
     this.#tell();
@@ -269,7 +269,7 @@ export class CaseRecord {
     for (const listener of this.#listeners) listener();
   }
 
-  #look(): CaseSnapshot {
+  #look(): Snapshot<T> {
     return {
       state: stateOf(this.#log),
       found: this.#found,

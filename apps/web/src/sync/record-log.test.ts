@@ -1,7 +1,8 @@
 import { type CaseEvent, checkEvent, SCHEMA_VERSION } from '@bonewright/casebook';
 import { expect, test } from 'vitest';
-import { type CaseLog, emptyLog, queued, received, stateOf, toSend, type Waiting, withWaiting } from './case-log.ts';
 import { HARE_OPENED } from './hare-opened.ts';
+import { caseKind, type OfCase, type Waiting } from './record-kind.ts';
+import { emptyLog, queued, type RecordLog, received, stateOf, toSend, withWaiting } from './record-log.ts';
 
 const CASE = 'case-0001';
 const head = (id: string) => ({ id, caseId: CASE, at: '2026-11-24T22:41:00Z', by: 'test' });
@@ -16,8 +17,8 @@ const opening: Waiting = { ...HARE_OPENED, ...head('opening-1'), refused: null }
 const asRecorded = ({ refused: _, ...entry }: Waiting, seq: number): CaseEvent =>
   checkEvent({ ...entry, schema: SCHEMA_VERSION, seq });
 
-const recordedOne: CaseLog = received(emptyLog(CASE), [asRecorded(opening, 1)]);
-const notes = (log: CaseLog): string[] => stateOf(log).notes.map(({ value }) => value.text);
+const recordedOne: RecordLog<OfCase> = received(emptyLog(caseKind(CASE)), [asRecorded(opening, 1)]);
+const notes = (log: RecordLog<OfCase>): string[] => stateOf(log).notes.map(({ value }) => value.text);
 
 test('what waits is seen at once and numbered on from the record', () => {
   const log = queued(recordedOne, [note('note-0001', 'one'), note('note-0002', 'two')]);
@@ -63,7 +64,7 @@ test('a refused entry is kept, but neither sent nor counted', () => {
 });
 
 test('a case that is new here opens from what waits alone', () => {
-  const log = queued(emptyLog(CASE), [opening, note('note-0001', 'one')]);
+  const log = queued(emptyLog(caseKind(CASE)), [opening, note('note-0001', 'one')]);
   expect(stateOf(log).patient?.value.species).toBe('hare');
   expect(stateOf(log).seq).toBe(2);
 });

@@ -1,0 +1,4 @@
+/** Why an event says nothing where it stands. */
+export interface Refusal {
+  readonly because: string;
+}
