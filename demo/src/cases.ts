@@ -1,11 +1,13 @@
 /** The demonstration's cases. Everything in them is measured and planned by the program itself, on the projector's films. */
 import { createHash } from 'node:crypto';
 import { type CaseEvent, caseFileOf, foldCase, summarisePlan, summariseRanking } from '@bonewright/casebook';
-import { rank } from '@bonewright/construct';
+import { type Case, type Construct, rank } from '@bonewright/construct';
 import { type GreyImage, joinViews, type Pixel, type Towards, type TraceRequest, traceFilm } from '@bonewright/film';
 import { CaseWriter } from './case-writer.ts';
 import { drawer } from './drawer.ts';
-import { CARER, type DemoPatient, NURSE, SURGEON } from './patients.ts';
+import { laterFilmsOf } from './films/index.ts';
+import { CARER, type DemoPatient, NURSE, type Slip, SURGEON } from './patients.ts';
+import { asOperated, repairOf } from './repair.ts';
 
 /** One film of a patient, with what a surgeon would click on it. */
 interface DemoFilm {
@@ -33,8 +35,8 @@ export function demoCase(patient: DemoPatient, films: readonly DemoFilm[], now: 
   admit(writer, patient);
   measure(writer, patient, films);
   if (patient.isPlanned) plan(writer, patient);
-  if (patient.later.length > 0) operate(writer, patient);
-  return { events: writer.events, files: films.map(({ bytes }) => bytes) };
+  const later = patient.later.length > 0 ? operate(writer, patient) : [];
+  return { events: writer.events, files: [...films, ...later].map(({ bytes }) => bytes) };
 }
 
 function admit(writer: CaseWriter, { admission, story }: DemoPatient): void {
@@ -44,18 +46,7 @@ function admit(writer: CaseWriter, { admission, story }: DemoPatient): void {
 }
 
 function measure(writer: CaseWriter, { key }: DemoPatient, films: readonly DemoFilm[]): void {
-  for (const { view, fileName, bytes, image } of films) {
-    const sha256 = createHash('sha256').update(bytes).digest('hex');
-    const size = { byteLength: bytes.length, rows: image.rows, cols: image.cols };
-    writer.sign(NURSE, 'film-added', {
-      filmId: filmId(key, view),
-      sha256,
-      fileName,
-      ...size,
-      view,
-      takenAt: writer.now(),
-    });
-  }
+  for (const film of films) writer.sign(NURSE, 'film-added', addedFilm(writer, filmId(key, film.view), film));
   for (const { view, image, request, columnTowards, fractureLine, boneEnds } of films) {
     const film = { filmId: filmId(key, view) };
     writer.sign(SURGEON, 'film-calibrated', { ...film, calibration: request.calibration });
@@ -63,6 +54,12 @@ function measure(writer: CaseWriter, { key }: DemoPatient, films: readonly DemoF
     writer.sign(SURGEON, 'film-traced', { ...film, trace: traceFilm(image, request) });
     writer.sign(SURGEON, 'fracture-marked', { ...film, line: fractureLine });
   }
+}
+
+function addedFilm(writer: CaseWriter, id: string, { view, fileName, bytes, image }: DemoFilm) {
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  const size = { byteLength: bytes.length, rows: image.rows, cols: image.cols };
+  return { filmId: id, sha256, fileName, ...size, view, takenAt: writer.now() };
 }
 
 const filmId = (key: string, view: string): string => `demo-${key}-${view}`;
@@ -107,17 +104,58 @@ function join(writer: CaseWriter, { key, fractureGapMm, keepOut, corridorDeg, so
 }
 
 const OPERATION_MINUTES = 90;
+const MINUTES_A_PIN = 4;
 const MINUTES_A_DAY = 1440;
 
-function operate(writer: CaseWriter, { later }: DemoPatient): void {
+/** What was done in theatre and at the visits after it; the films that were taken then. */
+function operate(writer: CaseWriter, patient: DemoPatient): readonly DemoFilm[] {
   const constructSeq = foldCase(writer.events).construct?.seq;
   if (constructSeq !== undefined) writer.sign(SURGEON, 'sheet-printed', { constructSeq, sha256: null });
   writer.sign(SURGEON, 'stage-entered', { stage: 'theatre' });
+  const operated = patient.slips ? placePins(writer, patient.slips) : null;
   writer.wait(OPERATION_MINUTES);
-  for (const [i, { days, stage, text }] of later.entries()) {
-    const before = later[i - 1];
+  const films: DemoFilm[] = [];
+  for (const [i, { days, stage, text, films: taken }] of patient.later.entries()) {
+    const before = patient.later[i - 1];
     writer.wait((days - (before?.days ?? 0)) * MINUTES_A_DAY);
     if (stage !== before?.stage) writer.sign(NURSE, 'stage-entered', { stage });
     writer.sign(NURSE, 'note-added', { text, stage });
+    if (taken && operated) films.push(...filmAgain(writer, patient, operated, { ...taken, days }));
   }
+  return films;
+}
+
+/** Every pin as it went in; null where nothing was planned. */
+function placePins(writer: CaseWriter, slips: readonly Slip[]): Operated | null {
+  const { caseFile } = caseFileOf(foldCase(writer.events));
+  if (!caseFile?.construct) return null;
+  const construct = asOperated(caseFile.construct, slips);
+  for (const [i, { sMm, aboutDeg, tiltDeg, cortices = 2 }] of construct.pins.entries()) {
+    writer.wait(MINUTES_A_PIN);
+    writer.sign(NURSE, 'pin-placed', { pin: i + 1, sMm, aboutDeg, tiltDeg, cortices });
+  }
+  return { caseFile, construct };
+}
+
+interface Operated {
+  readonly caseFile: Case;
+  readonly construct: Construct;
+}
+
+type Visit = NonNullable<DemoPatient['later'][number]['films']> & { readonly days: number };
+
+function filmAgain(
+  writer: CaseWriter,
+  { key }: DemoPatient,
+  { caseFile, construct }: Operated,
+  { days, callus, occasion, scores }: Visit,
+): readonly DemoFilm[] {
+  const day = Math.floor(days);
+  const films = laterFilmsOf(key, repairOf(caseFile, construct, day, callus));
+  const idOf = ({ view }: DemoFilm) => `${filmId(key, view)}-day-${day}`;
+  for (const film of films) {
+    writer.sign(NURSE, 'film-added', { ...addedFilm(writer, idOf(film), film), occasion });
+  }
+  if (scores) writer.sign(SURGEON, 'cortices-scored', { scale: 'mRUST', day, filmIds: films.map(idOf), scores });
+  return films;
 }

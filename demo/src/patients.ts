@@ -7,6 +7,22 @@ export const CARER = 'M. Thorne, Thornbeck Wildlife Rescue';
 
 export type PatientKey = 'squirrel' | 'owl' | 'hedgehog' | 'rabbit';
 
+/** How far a pin went from where it was planned. */
+export interface Slip {
+  readonly pin: number;
+  readonly alongMm?: number;
+  /** As in a plan: the outer end towards distal is positive. */
+  readonly tiltDeg?: number;
+}
+
+/** Films taken at a later visit, and what they show of the callus: 0 none, 1 as dense as bone. */
+interface LaterFilms {
+  readonly occasion: 'after' | 'recheck';
+  readonly callus: number;
+  /** As read on the day, cortex by cortex (mRUST); absent where nobody has yet. */
+  readonly scores?: Payload<'cortices-scored'>['scores'];
+}
+
 export interface DemoPatient {
   readonly key: PatientKey;
   readonly admission: Omit<Payload<'case-opened'>, 'weighedAt' | 'demonstration'> & { readonly massG: number };
@@ -22,7 +38,14 @@ export interface DemoPatient {
   /** A plan was chosen; otherwise the case stands at its films. */
   readonly isPlanned: boolean;
   /** What was noted after the operation, and how many days after it; nothing where there was none yet. */
-  readonly later: readonly { readonly days: number; readonly stage: Stage; readonly text: string }[];
+  readonly later: readonly {
+    readonly days: number;
+    readonly stage: Stage;
+    readonly text: string;
+    readonly films?: LaterFilms;
+  }[];
+  /** Pins that did not go where they were planned; absent where nobody wrote down how they stand. */
+  readonly slips?: readonly Slip[];
 }
 
 const MINUTES_A_DAY = 1440;
@@ -117,13 +140,28 @@ export const patients: readonly DemoPatient[] = [
     softTissueDepthMm: [8, 2],
     isPlanned: true,
     later: [
-      { days: 0.2, stage: 'recovery', text: 'Awake, warm, ate hay within three hours.' },
-      { days: 7, stage: 'rechecks', text: 'First recheck: uses the leg at every step on hay, pin sites dry.' },
+      {
+        days: 0.2,
+        stage: 'recovery',
+        text: 'Awake, warm, ate hay within three hours.',
+        films: { occasion: 'after', callus: 0 },
+      },
+      {
+        days: 7,
+        stage: 'rechecks',
+        text: 'First recheck: uses the leg at every step on hay, pin sites dry.',
+        films: { occasion: 'recheck', callus: 0.12, scores: { medial: 2, lateral: 1, cranial: 2, caudal: 1 } },
+      },
       {
         days: 20,
         stage: 'rechecks',
         text: 'Second recheck: 1425 g, sits up on both hind legs, a little crust at one pin.',
+        films: { occasion: 'recheck', callus: 0.75 },
       },
+    ],
+    slips: [
+      { pin: 2, alongMm: 1.8 },
+      { pin: 3, tiltDeg: -7 },
     ],
   },
 ];

@@ -3,6 +3,7 @@ import type { GreyImage, Pixel, Towards, TraceRequest } from '@bonewright/film';
 import { type PatientKey, patients } from '../patients.ts';
 import { type DemoLimb, limbs } from './bones.ts';
 import { limbFilm, type View } from './limb-scene.ts';
+import type { Repair } from './repair-solids.ts';
 import { writeDicom } from './write-dicom.ts';
 
 /** One film with what a surgeon would click on it. */
@@ -22,15 +23,36 @@ const VIEWS: readonly View[] = ['craniocaudal', 'mediolateral'];
 
 /** Both views of one patient. */
 export function filmsOf(key: PatientKey): ProjectedFilm[] {
-  const limb = limbs.find((l) => l.key === key);
-  const patient = patients.find((p) => p.key === key);
-  if (!limb || !patient) throw new Error(`no demonstration patient "${key}"`);
+  const { limb, patient } = known(key);
   return VIEWS.map((view) => filmOf(limb, patient, view));
 }
 
-function filmOf(limb: DemoLimb, { admission }: (typeof patients)[number], view: View): ProjectedFilm {
+/** What was left of the displacement by the hand that reduced it, and the gap. */
+const LEFT_MM: readonly [number, number, number] = [0.35, -0.2, 0.5];
+const LEFT_DEG: readonly [number, number] = [-2, 3];
+
+/** Both views of one patient some days after its operation. */
+export function laterFilmsOf(key: PatientKey, repair: Repair): ProjectedFilm[] {
+  const { limb, patient } = known(key);
+  const reduced = { ...limb, shiftMm: LEFT_MM, turnDeg: LEFT_DEG };
+  return VIEWS.map((view) => filmOf(reduced, patient, view, repair));
+}
+
+function known(key: PatientKey) {
+  const limb = limbs.find((l) => l.key === key);
+  const patient = patients.find((p) => p.key === key);
+  if (!limb || !patient) throw new Error(`no demonstration patient "${key}"`);
+  return { limb, patient };
+}
+
+function filmOf(
+  limb: DemoLimb,
+  { admission }: (typeof patients)[number],
+  view: View,
+  repair: Repair | null = null,
+): ProjectedFilm {
   const laterality = admission.side === 'left' ? 'L' : 'R';
-  const film = limbFilm(limb, view, laterality);
+  const film = limbFilm(limb, view, laterality, repair);
   const bytes = writeDicom(film.image, {
     patientName: admission.name ?? '',
     patientId: admission.number,
@@ -46,12 +68,12 @@ function filmOf(limb: DemoLimb, { admission }: (typeof patients)[number], view: 
     sourceToDetectorMm: film.camera.sourceToDetectorMm,
     bitsStored: film.kind.bitsStored,
     window: windowOf(film.image),
-    serial: `${limb.seed}${view === 'craniocaudal' ? 1 : 2}`,
+    serial: `${limb.seed}${view === 'craniocaudal' ? 1 : 2}${repair ? `.${repair.day + 1}` : ''}`,
   });
   return {
     patientId: admission.number,
     view,
-    fileName: `${admission.number}-${view}.dcm`,
+    fileName: `${admission.number}-${view}${repair ? `-day-${repair.day}` : ''}.dcm`,
     bytes,
     image: film.image,
     request: film.request,

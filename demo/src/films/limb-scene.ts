@@ -20,6 +20,7 @@ import {
   type Vector,
 } from '@bonewright/film';
 import type { DemoLimb } from './bones.ts';
+import { type Repair, repairSolids } from './repair-solids.ts';
 
 export type View = 'craniocaudal' | 'mediolateral';
 
@@ -39,8 +40,10 @@ const BONE = 0.1;
 const SOFT = 0.027;
 const STEEL = 2.9;
 const RADIANS = Math.PI / 180;
+const SEEDS_A_DAY = 1000;
 
-export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm {
+/** The limb as it came in, or with what was put into it since. */
+export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R', repair: Repair | null = null): LimbFilm {
   const camera: Camera = { cols: COLS, rows: ROWS, pitchMm: limb.pitchMm, sourceToDetectorMm: SOURCE_MM };
   const { bone } = limb;
   const shrink = (SOURCE_MM - limb.heightMm) / SOURCE_MM;
@@ -74,6 +77,7 @@ export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm 
     softTissue(limb, whole, distal),
     ball(ballAt, limb.ballMm / 2, STEEL),
     ...marker(side, limb),
+    ...(repair ? repairSolids(repair, limb, whole) : []),
   ];
   const kind: FilmKind = {
     blurPx: 1.05,
@@ -92,7 +96,7 @@ export function limbFilm(limb: DemoLimb, view: View, side: 'L' | 'R'): LimbFilm 
     solids,
     film: kind,
     open: [24, 22, COLS - 26, ROWS - 24],
-    seed: limb.seed * 2 + (view === 'craniocaudal' ? 0 : 1),
+    seed: limb.seed * 2 + (view === 'craniocaudal' ? 0 : 1) + SEEDS_A_DAY * (repair ? repair.day + 1 : 0),
   });
   return { image, camera, kind, ...clicks(limb, camera, view, whole, distal, ballAt) };
 }

@@ -18,6 +18,8 @@ export interface FilmState {
   readonly filmId: string;
   readonly file: Signed<Payload<'film-added'>>;
   readonly view: Signed<View | null>;
+  /** As somebody said by hand; absent until then. */
+  readonly occasion?: Signed<Payload<'film-occasion-set'>['occasion']>;
   readonly calibration: Signed<Payload<'film-calibrated'>['calibration']> | null;
   readonly clicks: Signed<Omit<Payload<'film-clicked'>, 'filmId'>> | null;
   /** Null until traced, and again when the calibration or the clicks change. */

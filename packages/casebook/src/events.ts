@@ -30,6 +30,7 @@ export const eventSchema = z.discriminatedUnion('kind', [
   kind('film-added', payloads.filmAdded),
   kind('film-removed', payloads.filmRemoved),
   kind('film-view-set', payloads.filmViewSet),
+  kind('film-occasion-set', payloads.filmOccasionSet),
   kind('film-calibrated', payloads.filmCalibrated),
   kind('film-clicked', payloads.filmClicked),
   kind('film-traced', payloads.filmTraced),

@@ -62,6 +62,8 @@ function apply(state: CaseState, event: CaseEvent): CaseState {
       return withFilm(state, event, () => null);
     case 'film-view-set':
       return withFilm(state, event, (film) => ({ ...film, view: signed(event, event.payload.view) }));
+    case 'film-occasion-set':
+      return withFilm(state, event, (film) => ({ ...film, occasion: signed(event, event.payload.occasion) }));
     case 'film-calibrated':
       return withFilm(state, event, (film) => ({
         ...untraced(film),

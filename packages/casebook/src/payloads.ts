@@ -13,6 +13,7 @@ import {
   traceSchema,
   viewSchema,
 } from './film-shapes.ts';
+import { occasionSchema } from './kinds/film-occasion.ts';
 
 export const idSchema = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/, 'an id is 8 to 64 letters, digits, - or _');
 const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 is 64 lower-case hex digits');
@@ -60,11 +61,14 @@ export const filmAdded = z.strictObject({
   takenAt: timeSchema.nullable(),
   /** Squared up from a photograph of a film: its greys are not those of the film, its angles hold, its lengths only once calibrated. */
   photograph: z.literal(true).exactOptional(),
+  /** Where it is known as the film is added; absent, it follows from the dates. */
+  occasion: occasionSchema.exactOptional(),
 });
 
 const filmId = { filmId: idSchema };
 export const filmRemoved = z.strictObject(filmId);
 export const filmViewSet = z.strictObject({ ...filmId, view: viewSchema });
+export const filmOccasionSet = z.strictObject({ ...filmId, occasion: occasionSchema });
 export const filmCalibrated = z.strictObject({ ...filmId, calibration: calibrationSchema });
 export const filmClicked = z.strictObject({
   ...filmId,

@@ -22,6 +22,8 @@ function sentence(event: CaseEvent): string {
       return 'Film taken out of the case; its file is kept.';
     case 'film-view-set':
       return `Film said to be the ${payload.view} view.`;
+    case 'film-occasion-set':
+      return `Film said to be from ${occasionWords[payload.occasion]}.`;
     case 'film-calibrated':
       return `Film calibrated ${calibrationWords[payload.calibration.kind]}.`;
     case 'film-clicked':
@@ -97,6 +99,13 @@ const testedWords = ({ value, sd }: { readonly value: number; readonly sd: numbe
   `${value.toPrecision(3)} ± ${sd.toPrecision(2)} MPa`;
 const bendWords = (deg: number | null): string =>
   deg === null ? 'the bend that is left is not measured' : `${deg.toFixed(1)} degrees of bend left`;
+const occasionWords = {
+  before: 'before the operation',
+  'in theatre': 'theatre',
+  after: 'after the operation',
+  recheck: 'a recheck',
+  'after removal': 'after removal of the frame',
+};
 const calibrationWords = {
   ball: 'on a ball',
   scale: 'on a scale',
