@@ -25,12 +25,18 @@ const BONE = 0.1;
 const CALLUS_LENGTH = 2.4;
 const CALLUS_THICKNESS = 1.75;
 const CALLUS_DENSITY = 0.55;
+const LEAST_ROUND = 0.02;
+const LEAST_ROD_MM = 0.01;
 
 export function repairSolids({ rods, callus }: Repair, limb: DemoLimb, whole: Frame3): Solid[] {
   const { bone } = limb;
   const at = ([s, medial, cranial]: BonePlace): Vector => toWorld(whole, [medial, cranial, s - bone.proximalMm]);
   const metal = rods.flatMap(({ line, diameterMm, of }) =>
-    line.slice(1).map((end, i) => rod(at(line[i]!), at(end), diameterMm, ATTENUATION[of])),
+    line.slice(1).flatMap((end, i) => {
+      const from = line[i]!;
+      const isPoint = Math.hypot(end[0] - from[0], end[1] - from[1], end[2] - from[2]) < LEAST_ROD_MM;
+      return isPoint ? [] : [rod(at(from), at(end), diameterMm, ATTENUATION[of])];
+    }),
   );
   return callus > 0 ? [...metal, ...callusSolids(limb, whole, callus)] : metal;
 }
@@ -38,7 +44,8 @@ export function repairSolids({ rods, callus }: Repair, limb: DemoLimb, whole: Fr
 /** A spindle round the fracture, and what fills the gap itself, later than the spindle. */
 function callusSolids({ bone, shiftMm }: DemoLimb, whole: Frame3, callus: number): Solid[] {
   const half = CALLUS_LENGTH * bone.a;
-  const round = (z: number) => Math.sqrt(Math.max(0, 1 - (z / half) ** 2));
+  // A section of no size has no inside.
+  const round = (z: number) => Math.sqrt(Math.max(LEAST_ROUND, 1 - (z / half) ** 2));
   const middle = { cx: shiftMm[0] / 2, cy: shiftMm[1] / 2 };
   const thick = 1 + (CALLUS_THICKNESS - 1) * callus ** (1 / 2);
   const spindle = (z: number) => ({ ...middle, a: bone.a * thick * round(z), b: bone.b * thick * round(z) });

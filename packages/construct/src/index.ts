@@ -10,6 +10,7 @@ export {
   isAsPlanned,
   type Landmark,
   type PlacedPin,
+  placedFromFilm,
   placeFrom,
 } from './as-placed/index.ts';
 export { assess, assessConstruct, evaluateNominal, type SampleOptions } from './assess.ts';

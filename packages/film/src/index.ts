@@ -24,7 +24,7 @@ export { cutOut, halved, type Region } from './grey/parts.ts';
 export { type Corners, sizeOfFilm, squaredSize, squareUp } from './grey/square-up.ts';
 export { lookedUp, modalityValue, type VoiFunction, type Window, windowed } from './grey/voi.ts';
 export { writePng } from './grey/write-png.ts';
-export { type AlignmentChange, alignmentChange, alignmentFindings } from './later/alignment-findings.ts';
+export { type AlignmentChange, alignmentChange, alignmentFindings, bendFinding } from './later/alignment-findings.ts';
 export { findPins, type PinSearch } from './later/find-pins.ts';
 export type { Finding } from './later/finding.ts';
 export {
@@ -51,8 +51,10 @@ export {
   placePlan,
   placeSdMm,
 } from './later/place-plan.ts';
+export { type Landmark, mirroredBy, planLandmarks } from './later/plan-landmarks.ts';
 export { plannedRods, type RodFigure } from './later/planned-rods.ts';
 export { type ExpectedRod, type FoundRod, isFound, type NoRod, type RodEnd } from './later/rod.ts';
+export { type ClicksByPlan, clicksByPlan } from './later/trace-by-plan.ts';
 export { angleByHand, angleOfLines, diameterByHand, type HandMeasured, lengthByHand } from './measure/by-hand.ts';
 export type * from './model/film.ts';
 export type * from './model/trace.ts';

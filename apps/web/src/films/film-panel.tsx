@@ -79,6 +79,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
             film={opening.film}
             name={name}
             marks={marks}
+            clicks={marks.working.clicks}
             trace={trace}
             aim={corners.aim ?? measures.aim ?? correcting?.aim ?? aim}
             busy={tracing.kind === 'running' ? 'finding the walls' : null}

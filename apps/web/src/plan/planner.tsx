@@ -1,5 +1,5 @@
 /** The planner's spread: plans, films, space and ruler at the left, what they mean at the right. */
-import { type CaseState, outOfDate, summarisePlan } from '@bonewright/casebook';
+import { type CaseState, filmsBefore, outOfDate, summarisePlan } from '@bonewright/casebook';
 import type { Case, Construct, LoadName } from '@bonewright/construct';
 import { memo, useMemo, useRef } from 'react';
 import { place } from '../drawing/geometry/placement.ts';
@@ -68,7 +68,7 @@ export function Planner(props: PlannerProps) {
         onBenchTest={useStable(props.onBenchTest)}
       />
       <FilmsPanel
-        films={state.films}
+        films={filmsBefore(state)}
         pictures={films}
         reduction={state.reduction?.value.move}
         patientCase={patientCase}

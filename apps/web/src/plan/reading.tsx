@@ -1,4 +1,5 @@
 /** The plan on a phone, for reading: verdict, margins, drawing, films, checks. */
+import { filmsBefore } from '@bonewright/casebook';
 import { useMemo } from 'react';
 import { place } from '../drawing/geometry/placement.ts';
 import { VerdictWord } from '../drawing/verdict-mark.tsx';
@@ -28,7 +29,7 @@ export function Reading({ state, films, patientCase, construct, assessment, sele
         <Ruler {...{ patientCase, construct, placement, plan, selected }} edit={null} />
       </section>
       <FilmsPanel
-        films={state.films}
+        films={filmsBefore(state)}
         pictures={films}
         reduction={state.reduction?.value.move}
         patientCase={patientCase}

@@ -10,5 +10,6 @@ export const asPlaced = (patientCase: Case, construct: Construct, theatre: InThe
 
 export type { Advice, AsPlaced } from './as-placed.ts';
 export { type Distance, type FoundAt, findPin } from './find-it.ts';
+export { placedFromFilm, type SeenOnFilm } from './from-film.ts';
 export { inPlanNumbers } from './numbers.ts';
 export { type InTheatre, isAsPlanned, type Landmark, type PlacedPin, placeFrom } from './placed.ts';

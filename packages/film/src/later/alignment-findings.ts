@@ -12,40 +12,36 @@ export interface AlignmentChange {
   readonly gained: number | null;
 }
 
+const ABOUT = 'distal fragment';
+
+/** The bend that one view shows; positive medially in the craniocaudal view, cranially in the other. */
+export function bendFinding(view: 'craniocaudal' | 'mediolateral', measured: Measured): Finding {
+  const [id, there, back] =
+    view === 'craniocaudal'
+      ? (['frontal', 'medially', 'laterally'] as const)
+      : (['sagittal', 'cranially', 'caudally'] as const);
+  const words = `bent ${(measured.value ?? 0) > 0 ? there : back}`;
+  return finding({ id, about: ABOUT, measured, unit: 'deg', limits: `alignment.${id}`, words });
+}
+
 /** Bend in both views, turn, contact and shortening, in that order. */
 export function alignmentFindings(facts: ReductionFacts): readonly Finding[] {
-  const about = 'distal fragment';
   const [frontal, sagittal] = facts.angulationDeg;
-  const side = (m: Measured, there: string, back: string) => ((m.value ?? 0) > 0 ? there : back);
   return [
-    finding({
-      id: 'frontal',
-      about,
-      measured: frontal,
-      unit: 'deg',
-      limits: 'alignment.frontal',
-      words: `bent ${side(frontal, 'medially', 'laterally')}`,
-    }),
-    finding({
-      id: 'sagittal',
-      about,
-      measured: sagittal,
-      unit: 'deg',
-      limits: 'alignment.sagittal',
-      words: `bent ${side(sagittal, 'cranially', 'caudally')}`,
-    }),
+    bendFinding('craniocaudal', frontal),
+    bendFinding('mediolateral', sagittal),
     finding({
       id: 'rotation',
-      about,
+      about: ABOUT,
       measured: facts.rotationDeg,
       unit: 'deg',
       limits: 'alignment.rotation',
       words: 'turned about the bone, one way or the other',
     }),
-    appositionFinding(facts, about),
+    appositionFinding(facts, ABOUT),
     finding({
       id: 'shortening',
-      about,
+      about: ABOUT,
       measured: shorteningPercent(facts),
       unit: '%',
       limits: 'alignment.shortening',

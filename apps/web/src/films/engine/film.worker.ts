@@ -4,13 +4,16 @@ import {
   configureCodecs,
   cutOut,
   decodeFilm,
+  type ExpectedRod,
   type Film,
+  findPins,
   type GreyImage,
   greyImage,
   halved,
   type Look,
   looksOf,
   modalityValue,
+  type PinSearch,
   type Region,
   type Scale,
   sizeOfFilm,
@@ -92,6 +95,8 @@ const jobs = {
     answer(() => writePng(squareUp(opened(), corners, sizeOfFilm(corners, filmMm)))),
   scale: (calibration: TraceRequest['calibration']): Promise<Answer<Scale>> =>
     answer(() => calibrate(opened(), calibration)),
+  /** The plan's rods near where they are expected. */
+  pins: (expected: readonly ExpectedRod[], search: PinSearch) => findPins(opened(), expected, search),
   trace: (request: TraceRequest): Promise<Answer<Trace>> => answer(() => traceFilm(opened(), request)),
 };
 

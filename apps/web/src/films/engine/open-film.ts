@@ -1,5 +1,16 @@
 /** A film open in its own thread. */
-import type { Look, Region, Scale, Trace, TraceRequest, Window } from '@bonewright/film';
+import type {
+  ExpectedRod,
+  FoundRod,
+  Look,
+  NoRod,
+  PinSearch,
+  Region,
+  Scale,
+  Trace,
+  TraceRequest,
+  Window,
+} from '@bonewright/film';
 import { transfer } from 'comlink';
 import { answered, inTime } from './answer.ts';
 import type { FilmFacts, PartWish, SquareWish } from './film-facts.ts';
@@ -57,6 +68,11 @@ export class OpenFilm {
   /** Throws InputError where the request cannot be read. */
   async trace(request: TraceRequest): Promise<Trace> {
     return answered(await this.#thread.jobs.trace(request));
+  }
+
+  /** Rods near where they are expected, in their order. */
+  pins(expected: readonly ExpectedRod[], search: PinSearch): Promise<readonly (FoundRod | NoRod)[]> {
+    return this.#thread.jobs.pins(expected, search);
   }
 
   close(): void {

@@ -1,5 +1,5 @@
 /** Files to films: decode, keep, record. What is no film says so under its own name; the others go on. */
-import type { FilmState } from '@bonewright/casebook';
+import type { FilmState, Occasion } from '@bonewright/casebook';
 import { faultLine, InputError } from '@bonewright/fault';
 import { isFilmKind, isZip } from '@bonewright/film';
 import { useRef, useState } from 'react';
@@ -36,7 +36,8 @@ interface Waiting extends Partial<FilmSaid> {
 
 type Ended = 'in' | 'no-film' | { readonly why: string };
 
-export function useIntake(films: readonly FilmState[], append: Append): Intake {
+/** `occasion`: what the films that come in are of, where the page they come to says it; null: it follows from the dates. */
+export function useIntake(films: readonly FilmState[], occasion: Occasion | null, append: Append): Intake {
   const [arrivals, setArrivals] = useState<Arrivals>(NO_ARRIVALS);
   const [coming, setComing] = useState<FilmState | null>(null);
   const late = useRef<NewEvent[]>([]);
@@ -55,7 +56,7 @@ export function useIntake(films: readonly FilmState[], append: Append): Intake {
       }
       if (!isChosen && !isFilmKind(bytes)) return 'no-film';
       const opened = await openToTake({ fileName: name, ...film }, bytes);
-      const { payload } = opened;
+      const payload = occasion === null ? opened.payload : { ...opened.payload, occasion };
       if (isHere(payload.sha256)) {
         opened.film.close();
         return { why: `${name} is in this case already.` };

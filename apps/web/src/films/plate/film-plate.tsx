@@ -5,6 +5,7 @@ import { useSize } from '../../drawing/use-size.ts';
 import type { OpenFilm } from '../engine/open-film.ts';
 import { TARGET_WORDS, type Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
+import type { FourClicks } from '../marks/working.ts';
 import type { Aim } from './aim.ts';
 import { Crosshair } from './crosshair.tsx';
 import { FilmCanvas } from './film-canvas.tsx';
@@ -26,7 +27,10 @@ import { visiblePart } from './visible.ts';
 interface FilmPlateProps {
   readonly film: OpenFilm;
   readonly name: string;
-  readonly marks: Marks;
+  /** Null where the film is not marked for a trace: a later film, to be compared. */
+  readonly marks: Marks | null;
+  /** What shows where the bone lies. */
+  readonly clicks: FourClicks;
   readonly trace: Trace | null;
   readonly aim: Aim | null;
   /** What is being worked out on the film, in words; null where nothing is. */
@@ -51,10 +55,9 @@ const HELD = new Map([
 ]);
 
 export function FilmPlate(props: FilmPlateProps) {
-  const { film, name, marks, trace, aim, busy, linked, onTarget, onLeave, onStation, over } = props;
+  const { film, name, marks, clicks, trace, aim, busy, linked, onTarget, onLeave, onStation, over } = props;
   const { facts } = film;
   const { levels, setLevels } = linked;
-  const { clicks } = marks.working;
   const [plate, size] = useSize<HTMLDivElement>();
   const { looks, best, looking } = useLooking(film, clicks, levels);
   const { view, isWhole, zoom, pan, seeWhole, seeBone, quarter, flip } = useView(facts, size, clicks, trace !== null);
@@ -119,7 +122,7 @@ export function FilmPlate(props: FilmPlateProps) {
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the plate is worked with the arrow keys
         tabIndex={0}
-        aria-label={`${name}. Arrow keys move the crosshair, Enter places ${aim?.words ?? 'a mark'}, 1 to 4 choose a click, plus and minus zoom, R turns, H flips, L held magnifies, Escape goes back to the steps${onStation ? ', Page Up and Page Down choose the station, Tab its walls' : ''}`}
+        aria-label={`${name}. Arrow keys move the crosshair, Enter places ${aim?.words ?? 'a mark'}, ${marks ? '1 to 4 choose a click' : '1 to 3 choose a point'}, plus and minus zoom, R turns, H flips, L held magnifies, Escape goes back to the steps${onStation ? ', Page Up and Page Down choose the station, Tab its walls' : ''}`}
         onKeyDown={keys}
         onKeyUp={(event) => HELD.has(event.key.toLowerCase()) && hold(NOTHING_HELD)}
         onBlur={() => hold(NOTHING_HELD)}

@@ -14,7 +14,7 @@ interface PlateDrawingProps {
   readonly name: string;
   readonly view: Viewport;
   readonly plate: Size;
-  readonly marks: Marks;
+  readonly marks: Marks | null;
   readonly trace: Trace | null;
   /** The film is wanted without its marks. */
   readonly isBare: boolean;
@@ -39,9 +39,9 @@ export function PlateDrawing(props: PlateDrawingProps) {
       <PlateTurn value={view.turn}>
         <g transform={`matrix(${matrixIn(view, plate).join(' ')})`}>
           {trace && <Found trace={trace} unit={unit} />}
-          {trace && <Written trace={trace} unit={unit} ballMm={ballMm(marks)} />}
+          {trace && marks && <Written trace={trace} unit={unit} ballMm={ballMm(marks)} />}
           {over(unit, onSay)}
-          <Marked marks={marks} unit={unit} isBallFound={trace?.ball != null} onSay={onSay} onTap={onTap} />
+          {marks && <Marked marks={marks} unit={unit} isBallFound={trace?.ball != null} onSay={onSay} onTap={onTap} />}
         </g>
       </PlateTurn>
     </svg>

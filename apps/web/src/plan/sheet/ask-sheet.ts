@@ -1,5 +1,5 @@
 /** A paper of a construct, drawn by the server; lengths on it are true. */
-import type { CaseState } from '@bonewright/casebook';
+import { type CaseState, filmsBefore } from '@bonewright/casebook';
 import type { Case, Construct } from '@bonewright/construct';
 import { capital } from '../../words/patient.ts';
 import { paperMoment } from '../../words/time.ts';
@@ -33,13 +33,14 @@ function errorWords(said: unknown): string | null {
   return typeof said.error === 'string' ? said.error : null;
 }
 
-function titleOf({ patient, films, construct }: CaseState) {
+function titleOf(state: CaseState) {
+  const { patient, construct } = state;
   const { species = 'patient', number = '', weighedAt = null, demonstration = false } = patient?.value ?? {};
   return {
     patient: `${capital(species)} ${number}`.trim(),
     ...(weighedAt ? { weighed: paperMoment(weighedAt) } : {}),
     ...(construct ? { planned: paperMoment(construct.at) } : {}),
-    lengthsFrom: lengthsFrom(films),
+    lengthsFrom: lengthsFrom(filmsBefore(state)),
     isDemonstration: demonstration,
   };
 }
