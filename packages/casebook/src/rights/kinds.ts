@@ -14,6 +14,7 @@ export const KIND_RIGHTS: Partial<Record<EventKind, readonly Role[]>> = {
   'film-added': WARD,
   'film-removed': WARD,
   'film-view-set': WARD,
+  'film-occasion-set': WARD,
   'film-calibrated': WARD,
   'film-clicked': WARD,
   'film-traced': WARD,
