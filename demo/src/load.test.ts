@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
-import { caseFileOf, foldCase, outOfDate } from '@bonewright/casebook';
+import { caseFileOf, filmsBefore, foldCase, laterFilmSets, outOfDate } from '@bonewright/casebook';
 import { decodeFilm } from '@bonewright/film';
 import { openStore } from '@bonewright/store';
 import { expect, onTestFinished, test } from 'vitest';
@@ -38,13 +38,15 @@ test('four invented patients, each at another stage, whole and up to date, with 
     const state = foldCase(await store.read(caseId));
     expect(state.setAside).toEqual([]);
     expect(outOfDate(state)).toEqual([]);
-    expect(state.films.map((film) => film.view.value)).toEqual(['craniocaudal', 'mediolateral']);
-    for (const { file, trace } of state.films) {
+    expect(filmsBefore(state).map((film) => film.view.value)).toEqual(['craniocaudal', 'mediolateral']);
+    for (const { trace } of filmsBefore(state)) expect(trace?.value.mmPerPixel.value).toBeGreaterThan(0);
+    const days = stage === 'rechecks' ? [0, 7, 20] : [];
+    expect(laterFilmSets(state).map(({ day }) => day)).toEqual(days);
+    for (const { file } of state.films) {
       const found = await store.getAttachment(file.value.sha256);
       const { rows: height, cols, header } = await decodeFilm(await buffer(found!.bytes), file.value.fileName);
       expect([height, cols]).toEqual([file.value.rows, file.value.cols]);
       expect(Object.values(header).join(' ')).toContain('Thornbeck');
-      expect(trace?.value.mmPerPixel.value).toBeGreaterThan(0);
     }
     if (stage === 'films') continue;
     expect(caseFileOf(state).missing).toEqual([]);

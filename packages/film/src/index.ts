@@ -25,6 +25,7 @@ export { type Corners, sizeOfFilm, squaredSize, squareUp } from './grey/square-u
 export { lookedUp, modalityValue, type VoiFunction, type Window, windowed } from './grey/voi.ts';
 export { writePng } from './grey/write-png.ts';
 export { type AlignmentChange, alignmentChange, alignmentFindings, bendFinding } from './later/alignment-findings.ts';
+export { type AxisByClicks, axisByClicks } from './later/axis-by-clicks.ts';
 export { findPins, type PinSearch } from './later/find-pins.ts';
 export type { Finding } from './later/finding.ts';
 export {

@@ -87,6 +87,9 @@ function Sides({ state, side, show }: SidesProps) {
             {SIDE_WORDS[each]}
           </button>
         ))}
+        <Link href={`/case/${state.caseId}/films?later`} className="button">
+          Compare films
+        </Link>
       </nav>
     </>
   );

@@ -1,12 +1,12 @@
 /** Alignment before and after in numbers, each with its limit, verdict and source. */
 import type { CaseState, FilmSet } from '@bonewright/casebook';
 import { directionWords } from '@bonewright/construct';
-import type { Finding, Measured, ReductionFacts } from '@bonewright/film';
+import type { Finding, Measured } from '@bonewright/film';
 import { useMemo } from 'react';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import { Opens } from '../../plan/margins/opens.tsx';
 import { figure } from '../../plan/words.ts';
-import { alignmentBefore, alignmentOf, betweenViews } from './alignment.ts';
+import { type AlignmentFacts, alignmentBefore, alignmentOf, betweenViews } from './alignment.ts';
 import { FindingReasons, findingFigure } from './finding-cell.tsx';
 
 const NAMES: Readonly<Record<string, string>> = {
@@ -25,7 +25,12 @@ interface AlignmentTableProps {
 export function AlignmentTable({ state, set }: AlignmentTableProps) {
   const before = useMemo(() => alignmentBefore(state), [state]);
   const after = useMemo(() => alignmentOf(set, betweenViews(state)), [state, set]);
-  if (!after) return <p className="quiet">Not measured yet: lay the plan over a film, then trace its walls.</p>;
+  if (!after)
+    return (
+      <p className="quiet">
+        Not measured yet: lay the plan over a film, then trace its walls or click the middle of both fragments.
+      </p>
+    );
   const was = (id: string) => before?.findings.find((finding) => finding.id === id);
   return (
     <>
@@ -48,7 +53,7 @@ export function AlignmentTable({ state, set }: AlignmentTableProps) {
         </tbody>
       </table>
       {!after.facts && (
-        <p className="caption">Trace the other view of that day too: bend, shift and contact need both.</p>
+        <p className="caption">Measure the other view of that day too: true bend and shift need both.</p>
       )}
       <Opens className="later-opens" summary="Why, limit by limit, and where the limits come from">
         {() => <FindingReasons findings={after.findings} />}
@@ -80,13 +85,13 @@ function AlignmentRow({ before, after }: { readonly before: Finding | undefined;
 }
 
 /** What no limit is published for. */
-function FactRows({ before, after }: { readonly before: ReductionFacts | null; readonly after: ReductionFacts }) {
-  const rows: readonly (readonly [name: string, unit: string, pick: (facts: ReductionFacts) => Measured])[] = [
-    ['True bend', 'deg', (facts) => facts.trueAngulationDeg],
-    ['Shifted, both views together', 'mm', (facts) => facts.trueOffsetMm],
+function FactRows({ before, after }: { readonly before: AlignmentFacts | null; readonly after: AlignmentFacts }) {
+  const rows: readonly (readonly [name: string, unit: string, pick: (facts: AlignmentFacts) => Measured])[] = [
+    ['True bend', 'deg', (facts) => facts.trueBendDeg],
+    ['Shifted, both views together', 'mm', (facts) => facts.shiftMm],
     ['Length', 'mm', (facts) => facts.lengthMm],
   ];
-  const plane = (facts: ReductionFacts | null) =>
+  const plane = (facts: AlignmentFacts | null) =>
     facts?.planeFromCraniocaudalDeg.value == null
       ? 'not measured'
       : directionWords(facts.planeFromCraniocaudalDeg.value);

@@ -15,11 +15,13 @@ import { FilmPlate } from '../plate/film-plate.tsx';
 import type { LinkedLevels } from '../plate/use-levels.ts';
 import { filmOfView } from '../trace/use-joining.ts';
 import { AlignmentTable } from './alignment-table.tsx';
+import { AxisDrawn } from './axis-drawn.tsx';
 import { OCCASION_CHOICES, setName } from './occasion-words.ts';
 import { PinsTable } from './pins-table.tsx';
 import { PlanOverlay } from './plan-overlay.tsx';
 import { PointList } from './point-list.tsx';
 import { PointMarks } from './point-marks.tsx';
+import { useAxis } from './use-axis.ts';
 import { useFoundPins } from './use-found-pins.ts';
 import { usePlacing } from './use-placing.ts';
 import type { PlanInViews } from './use-plan-figure.ts';
@@ -176,6 +178,7 @@ function AgainstPlan(props: AgainstPlanProps) {
   const pins = useFoundPins(open, placing, figure, plan.fractureMm);
   const tracing = useTraceByPlan({ film, open, figure, placing, towards, append });
   const trace = asCorrected(film);
+  const axis = useAxis(film, towards, append);
   return (
     <>
       <section className="film later-film" aria-label={capital(nameOf(set, film))}>
@@ -187,13 +190,14 @@ function AgainstPlan(props: AgainstPlanProps) {
             marks={null}
             clicks={clicksOf(film)}
             trace={trace}
-            aim={laying.aim}
+            aim={axis.aim ?? laying.aim}
             busy={tracing.isRunning ? 'finding the walls' : null}
             linked={linked}
             onTarget={(target) => laying.want(['click-1', 'click-2', 'click-3'].indexOf(target))}
             over={(unit, onSay) => (
               <>
                 {placing && <PlanOverlay figure={figure} placing={placing} rods={pins.rods} unit={unit} />}
+                <AxisDrawn clicks={axis.clicks} unit={unit} />
                 <PointMarks laying={laying} unit={unit} onSay={onSay} />
               </>
             )}
@@ -223,6 +227,15 @@ function AgainstPlan(props: AgainstPlanProps) {
             <p className="later-act">
               <button type="button" className="button" disabled={tracing.isRunning} onClick={tracing.start}>
                 {trace ? 'Trace the walls again' : 'Trace the walls'}
+              </button>
+              <button
+                type="button"
+                className="button"
+                disabled={!towards}
+                aria-pressed={axis.isAsking}
+                onClick={axis.isAsking ? axis.stop : axis.start}
+              >
+                Click the middle of both fragments
               </button>
               <span className="caption">
                 {film.calibration

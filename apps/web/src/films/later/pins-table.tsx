@@ -1,6 +1,6 @@
 /** Pins found on a later film against the plan, and each taken over as placed with one press. */
 import type { CaseState } from '@bonewright/casebook';
-import { isAsPlanned, type PlacedPin, placedFromFilm } from '@bonewright/construct';
+import { type PlacedPin, placedFromFilm } from '@bonewright/construct';
 import type { PinAgainstPlan } from '@bonewright/film';
 import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import { Opens } from '../../plan/margins/opens.tsx';
@@ -78,7 +78,7 @@ function PinRow({ pin, ...props }: PinRowProps) {
       <th scope="row">
         {pin.name}
         {pin.diameterMm.value !== null && (
-          <span className="caption">{` ${figure(pin.diameterMm.value, 2)} mm thick`}</span>
+          <span className="caption">{`${figure(pin.diameterMm.value, 2)} mm thick`}</span>
         )}
       </th>
       <FindingCell finding={place} />
@@ -95,8 +95,8 @@ function TakeOver({ pin, state, plan, view, fileName, append }: PinRowProps) {
   if (!placed) return null;
   const before = state.theatre.pins.find((each) => each.pin === placed.pin)?.placed ?? null;
   const { sMm, tiltDeg, cortices } = placed;
-  if (before && isAsPlanned({ ...before.value, drawerId: '' }, placed))
-    return <span className="quiet">{`recorded, ${figure(before.value.sMm)} mm`}</span>;
+  if (before && agrees(before.value, placed, pin))
+    return <span className="quiet">{`recorded at ${figure(before.value.sMm)} mm, agrees`}</span>;
   const words = `${figure(sMm)} mm, ${figure(tiltDeg, 0)}°, ${cortices === 2 ? 'both walls' : 'one wall'}`;
   return (
     <>
@@ -118,6 +118,14 @@ function TakeOver({ pin, state, plan, view, fileName, append }: PinRowProps) {
     </>
   );
 }
+
+const SURE_SDS = 2;
+
+/** What is recorded lies within what the film can tell. */
+const agrees = (recorded: PlacedPin, found: PlacedPin, { placeMm, tiltDeg }: PinAgainstPlan): boolean =>
+  recorded.cortices === found.cortices &&
+  Math.abs(recorded.sMm - found.sMm) <= SURE_SDS * (placeMm.sd ?? 0) &&
+  Math.abs(recorded.tiltDeg - found.tiltDeg) <= Math.max(1, SURE_SDS * (tiltDeg.sd ?? 0));
 
 const TENTHS = 10;
 

@@ -2,7 +2,7 @@
 import type { FilmState } from '@bonewright/casebook';
 import type { ViewFigure } from '@bonewright/construct';
 import { faultLine, InputError } from '@bonewright/fault';
-import { type Calibration, clicksByPlan, type Placing, type Towards } from '@bonewright/film';
+import { type Calibration, clicksByPlan, type Placing, type Towards, type Trace } from '@bonewright/film';
 import { useState } from 'react';
 import type { Append } from '../../sync/new-event.ts';
 import type { OpenFilm } from '../engine/open-film.ts';
@@ -35,6 +35,7 @@ export function useTraceByPlan({ film, open, figure, placing, towards, append }:
     run(true);
     try {
       const trace = await open.trace({ calibration, segments });
+      if (!readAnyWall(trace)) return setWhy(noWalls(trace));
       append([
         ...(film.calibration ? [] : [{ kind: 'film-calibrated', payload: { filmId, calibration } } as const]),
         {
@@ -53,6 +54,15 @@ export function useTraceByPlan({ film, open, figure, placing, towards, append }:
     }
   };
   return { isRunning, why, start: () => void start() };
+}
+
+/** Metal and putty can hide both walls all along; clicks laid by the plan would then only measure the plan. */
+const readAnyWall = ({ segments }: Trace): boolean =>
+  segments.every(({ stations }) => stations.some(({ outerMm }) => outerMm.value !== null));
+
+function noWalls({ segments }: Trace): string {
+  const notes = [...new Set(segments.flatMap((segment) => segment.notes.map((note) => note.replace(/^.*?: /, ''))))];
+  return `No walls could be read (${notes.join('; ')}). Click the middle of both fragments instead.`;
 }
 
 /** The plan's own millimetres: lengths read with it can only be the plan's. */
