@@ -1,6 +1,7 @@
 /** One later film: what it is, three points, the plan laid over it, its pins and its alignment against the plan. */
 import { type CaseState, type FilmSet, type FilmState, occasionOf } from '@bonewright/casebook';
 import type { Towards } from '@bonewright/film';
+import { useRef } from 'react';
 import { Choice } from '../../form/choice.tsx';
 import { FieldWhy } from '../../form/field.tsx';
 import type { Append } from '../../sync/new-event.ts';
@@ -140,6 +141,8 @@ function Alone(props: LaterPanelProps & { readonly facts: React.ReactNode; reado
             busy={null}
             linked={linked}
             onTarget={() => undefined}
+            onLeave={() => undefined}
+            onStation={null}
             over={() => null}
           />
         ) : (
@@ -179,9 +182,12 @@ function AgainstPlan(props: AgainstPlanProps) {
   const tracing = useTraceByPlan({ film, open, figure, placing, towards, append });
   const trace = asCorrected(film);
   const axis = useAxis(film, towards, append);
+  const plate = useRef<HTMLElement>(null);
+  const side = useRef<HTMLDivElement>(null);
+  const toPlate = () => plate.current?.querySelector<HTMLElement>('[role=application]')?.focus();
   return (
     <>
-      <section className="film later-film" aria-label={capital(nameOf(set, film))}>
+      <section ref={plate} className="film later-film" aria-label={capital(nameOf(set, film))}>
         <PanelHead {...props} />
         {open ? (
           <FilmPlate
@@ -194,6 +200,8 @@ function AgainstPlan(props: AgainstPlanProps) {
             busy={tracing.isRunning ? 'finding the walls' : null}
             linked={linked}
             onTarget={(target) => laying.want(['click-1', 'click-2', 'click-3'].indexOf(target))}
+            onLeave={() => side.current?.querySelector('button')?.focus()}
+            onStation={null}
             over={(unit, onSay) => (
               <>
                 {placing && <PlanOverlay figure={figure} placing={placing} rods={pins.rods} unit={unit} />}
@@ -213,7 +221,9 @@ function AgainstPlan(props: AgainstPlanProps) {
         {facts}
         <section aria-labelledby="later-points-title">
           <h2 id="later-points-title">The plan over the film</h2>
-          <PointList laying={laying} />
+          <div ref={side}>
+            <PointList laying={laying} onAsk={toPlate} />
+          </div>
         </section>
         {placing && (
           <section aria-labelledby="later-pins-title">
@@ -233,7 +243,11 @@ function AgainstPlan(props: AgainstPlanProps) {
                 className="button"
                 disabled={!towards}
                 aria-pressed={axis.isAsking}
-                onClick={axis.isAsking ? axis.stop : axis.start}
+                onClick={() => {
+                  if (axis.isAsking) return axis.stop();
+                  axis.start();
+                  toPlate();
+                }}
               >
                 Click the middle of both fragments
               </button>

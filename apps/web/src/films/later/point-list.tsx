@@ -4,7 +4,13 @@ import { figure } from '../../plan/words.ts';
 import { POINTS } from './later-draft.ts';
 import type { LayingOver } from './use-placing.ts';
 
-export function PointList({ laying }: { readonly laying: LayingOver }) {
+interface PointListProps {
+  readonly laying: LayingOver;
+  /** A point was asked for: the film is where it is placed. */
+  readonly onAsk: () => void;
+}
+
+export function PointList({ laying, onAsk }: PointListProps) {
   const { points, landmarks, placing, why, wanted, want, choose } = laying;
   return (
     <div className="later-points">
@@ -18,7 +24,15 @@ export function PointList({ laying }: { readonly laying: LayingOver }) {
                 </option>
               ))}
             </select>
-            <button type="button" className="button-small" aria-pressed={wanted === i} onClick={() => want(i)}>
+            <button
+              type="button"
+              className="button-small"
+              aria-pressed={wanted === i}
+              onClick={() => {
+                want(i);
+                onAsk();
+              }}
+            >
               {at === null ? `Place point ${i + 1}` : `Place ${i + 1} again`}
             </button>
           </li>
