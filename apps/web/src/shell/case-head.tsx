@@ -44,11 +44,11 @@ export function CaseHead({ state, saved, open, action }: CaseHeadProps) {
       </div>
       <StagePath caseId={state.caseId} reached={stageOf(state)} open={open} day={dayOf(state.openedAt)} />
       <div className="head-right">
-        <p className="head-state">
+        <div className="head-state">
           {patient?.demonstration && <span>Demonstration</span>}
           <SavedWords saved={saved} />
           <SignerButton />
-        </p>
+        </div>
         <ThemeSwitch />
         {action}
       </div>

@@ -1,6 +1,7 @@
 /** Which of the solved constructs are offered: up to four that differ in kind, and what each is called. */
 import { value } from '@bonewright/evidence';
 import type { Plan } from '../model/plan.ts';
+import { type PinsWay, pinsWay } from './other-ways.ts';
 import type { Solved } from './solve.ts';
 import { worstMargin, worthOf } from './worth.ts';
 
@@ -42,9 +43,9 @@ function bestOfKind(solved: readonly Solved[], strong: readonly Solved[], kind: 
   return best(strong.filter(isKind), (s) => s.worth) ?? best(solved.filter(isKind), (s) => worstMargin(s.plan));
 }
 
-/** Another way with the IM pin, two pins more or less, or clearly less mass. */
+/** Another way with the IM pin or the pins, two pins more or less, or clearly less mass. */
 export function differInKind(a: Plan, b: Plan): boolean {
-  if (imKind(a) !== imKind(b) || Math.abs(a.pins.length - b.pins.length) >= 2) return true;
+  if (imKind(a) !== imKind(b) || pinsWay(a) !== pinsWay(b) || Math.abs(a.pins.length - b.pins.length) >= 2) return true;
   const lighter = Math.min(a.massG, b.massG) / Math.max(a.massG, b.massG);
   return lighter < value('plan.lighter.mass-share');
 }
@@ -85,13 +86,25 @@ function namesOf(plan: Plan, among: readonly Plan[]): string[] {
   const others = among.filter((other) => other !== plan);
   const kind = imKind(plan);
   const isOnlyOne = others.every((other) => imKind(other) !== kind);
+  const way = pinsWay(plan);
   return [
-    others.every((other) => worstMargin(plan) > worstMargin(other)) ? 'surest' : '',
+    others.every((other) => worstMargin(plan) > SURER * worstMargin(other)) ? 'surest' : '',
     others.every(({ holes }) => plan.holes < holes) ? 'fewest holes' : '',
     others.every(({ massG }) => plan.massG < massG) ? 'lightest' : '',
+    others.every((other) => pinsWay(other) !== way) ? WAY_NAMES[way] : '',
     isOnlyOne ? KIND_NAMES[kind] : '',
   ].filter((name) => name !== '');
 }
+
+/** Less than this times another's margin is not surer: nobody should choose by it. */
+const SURER = 1.03;
+
+/** Square pins are the usual ones. */
+const WAY_NAMES: Readonly<Record<PinsWay, string>> = {
+  square: '',
+  opposed: 'pins opposed',
+  'two planes': 'pins in two planes',
+};
 
 const KIND_NAMES: Readonly<Record<ImKind, string>> = {
   none: 'no IM pin',
@@ -102,5 +115,6 @@ const KIND_NAMES: Readonly<Record<ImKind, string>> = {
 /** `6 pins, IM pin tied in`: where nothing sets it apart but what it is made of. */
 function partsOf(plan: Plan): string {
   const kind = imKind(plan);
-  return `${plan.pins.length} pins, ${kind === 'none' ? 'no IM pin' : `IM pin ${kind}`}`;
+  const way = WAY_NAMES[pinsWay(plan)].replace('pins', '');
+  return `${plan.pins.length} pins${way}, ${kind === 'none' ? 'no IM pin' : `IM pin ${kind}`}`;
 }

@@ -11,6 +11,7 @@ import { frameDirection } from './direction.ts';
 import type { Evaluators } from './evaluators.ts';
 import { emptyDrawer, nearestWords } from './nearest.ts';
 import { differentKinds, differInKind, MOST_OFFERED, ordered } from './offer.ts';
+import { otherWays } from './other-ways.ts';
 import { refined } from './refine.ts';
 import { shortlist } from './shortlist.ts';
 import { siteBook } from './sites.ts';
@@ -55,11 +56,16 @@ export function rankWith(evaluators: Evaluators, patientCase: Case, options: Ran
   for (const start of kinds) {
     if (isAborted() || full.filter(({ verdict }) => verdict !== 'stop').length === MOST_OFFERED) break;
     waiting.shift();
-    const { construct, plan } = refined(ground, start, solve);
+    const { construct, plan, worth } = refined(ground, start, solve);
     if (!full.every((other) => differInKind(plan, other))) continue;
     full.push(evaluators.full(patientCase, construct, patientCase));
     assessed += 1;
     options.onProgress?.(said([...full, ...waiting]));
+    if (full.length > 1) continue;
+    for (const other of otherWays(ground, { construct, plan, worth }, solve)) {
+      full.push(evaluators.full(patientCase, other.construct, patientCase));
+      assessed += 1;
+    }
   }
   return said(full.length > 0 ? full : waiting);
 }

@@ -43,7 +43,7 @@ export function columnAxis(
     const meeting = isStraight ? meetings[i]! : bent;
     return entry(pin, figures.pins[i]!, column, meeting, line.direction);
   });
-  return { entries, at: (sMm: number) => plus(line.through, line.direction, sMm / line.direction[0]) };
+  return { entries, isStraight, at: (sMm: number) => plus(line.through, line.direction, sMm / line.direction[0]) };
 }
 
 export interface RodEnd {

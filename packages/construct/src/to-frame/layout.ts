@@ -48,6 +48,8 @@ export interface ColumnLayout {
   readonly toMm: number;
   /** Its axis beside the bend of a tied-in IM pin. */
   readonly tie: Vec3 | null;
+  /** False where it is bent from pin to pin. */
+  readonly isStraight: boolean;
 }
 
 /** Depth of soft tissue over the near wall, linear between the places given; 0 where none was. */
@@ -80,7 +82,14 @@ export function layOut(patientCase: Case, construct: Construct, figures: Figures
     const tie = bend && c === tied ? axes[c]!.at(bend[0]) : null;
     const stops = [...pins.map((pin) => pin.entries[c]!.axis[0]), ...(tie ? [tie[0]] : [])];
     const overhang = column.diameterMm * value('column.overhang');
-    return { side: column.side, tie, fromMm: Math.min(...stops) - overhang, toMm: Math.max(...stops) + overhang };
+    const { isStraight } = axes[c]!;
+    return {
+      side: column.side,
+      tie,
+      isStraight,
+      fromMm: Math.min(...stops) - overhang,
+      toMm: Math.max(...stops) + overhang,
+    };
   });
   const tie = columns[tied]?.tie;
   const imBend = bend && tie && figures.im ? squareEnd(bend, tie, figures.im, figures.columns[tied]!) : null;

@@ -34,8 +34,14 @@ export function madeOf(construct: Construct, drawer: Drawer, holes: number, mass
 function pinsWords({ pins }: Construct, drawer: Drawer): string {
   const sizes = pins.map((pin) => drawer.pins.find(({ id }) => id === pin.drawerId)?.diameterMm ?? 0);
   const different = [...new Set(sizes)].toSorted((a, b) => b - a);
-  if (different.length === 1) return `${pins.length} pins ${sizeWords(different[0]!)}`;
+  if (different.length === 1) return `${pins.length} pins ${sizeWords(different[0]!)}${wayWords(pins)}`;
   return `pins ${different.map((size) => `${sizes.filter((each) => each === size).length} × ${sizeWords(size)}`).join(', ')}`;
+}
+
+/** Nothing for square pins in one plane. */
+function wayWords(pins: Construct['pins']): string {
+  if (pins.some(({ tiltDeg }) => tiltDeg !== 0)) return ' leaned';
+  return pins.some(({ aboutDeg }) => aboutDeg !== pins[0]?.aboutDeg) ? ' in two planes' : '';
 }
 
 /** At most two decimals, at least one: 0.8, 0.65. */
