@@ -15,6 +15,7 @@ const COMMANDS: Record<string, () => Promise<{ run: Command }>> = {
   backup: () => import('./commands/backup.ts'),
   restore: () => import('./commands/restore.ts'),
   verify: () => import('./commands/verify.ts'),
+  people: () => import('./commands/people.ts'),
 };
 
 async function main([name = '', ...args]: readonly string[]): Promise<void> {

@@ -1,4 +1,4 @@
-/** `--port N --data DIR --database postgres://... --host NAME --empty --receive ADDRESS:PORT --aet TITLE`, read or refused in words. */
+/** `--port N --data DIR --database postgres://... --host ADDRESS --name NAME --empty --receive ADDRESS:PORT --aet TITLE`, read or refused in words. */
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { InputError } from '@bonewright/fault';
@@ -16,6 +16,7 @@ export function serveArguments(args: readonly string[]): ServeOptions {
     data,
     database = process.env.BONEWRIGHT_DATABASE,
     host,
+    name,
     empty = false,
     receive,
     aet,
@@ -29,6 +30,7 @@ export function serveArguments(args: readonly string[]): ServeOptions {
     ...{ port: number, dataDir, isEmptyWanted: empty },
     ...(database !== undefined && { database }),
     ...(host !== undefined && { host }),
+    ...(name !== undefined && { names: name.map((n) => n.toLowerCase()) }),
     ...(receiving && { receive: receiving }),
   };
 }
@@ -42,6 +44,7 @@ function parsed(args: readonly string[]) {
     host: text,
     receive: text,
     aet: text,
+    name: { type: 'string', multiple: true },
     empty: { type: 'boolean' },
   } as const;
   try {

@@ -3,6 +3,7 @@ import { faultLine, InputError } from '@bonewright/fault';
 import { AwayError, ConflictError, DiskError } from '@bonewright/store';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { RefusedError } from './people/refused.ts';
 
 interface FaultAnswer {
   /** One line for the person at the screen. */
@@ -21,6 +22,7 @@ export function answerFaults(app: FastifyInstance): void {
         seq: error.seq,
         missed: error.missed,
       });
+    if (error instanceof RefusedError) return refuseAsker(reply, error);
     if (error instanceof InputError) return refuse(reply, 400, faultLine(error), error.path);
     if (hasZodFastifySchemaValidationErrors(error)) {
       const issue = error.validation[0];
@@ -47,6 +49,11 @@ export function answerFaults(app: FastifyInstance): void {
 function refuse(reply: FastifyReply, status: number, error: string, path = ''): FastifyReply {
   const answer: FaultAnswer = path ? { error, path } : { error };
   return reply.code(status).send(answer);
+}
+
+function refuseAsker(reply: FastifyReply, { statusCode, message, retryAt }: RefusedError): FastifyReply {
+  if (retryAt !== null) reply.header('retry-after', Math.max(1, Math.ceil((Date.parse(retryAt) - Date.now()) / 1000)));
+  return reply.code(statusCode).send(retryAt === null ? { error: message } : { error: message, retryAt });
 }
 
 function ourFault(error: Error, request: FastifyRequest, reply: FastifyReply): FastifyReply {

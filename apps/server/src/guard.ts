@@ -1,6 +1,4 @@
-/** What every answer says to the browser, and who may ask for a change. */
-
-import { InputError } from '@bonewright/fault';
+/** What every answer says to the browser. */
 import helmet from '@fastify/helmet';
 import type { FastifyInstance } from 'fastify';
 
@@ -14,7 +12,6 @@ export async function guard(app: FastifyInstance): Promise<void> {
         scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         workerSrc: ["'self'"],
         styleSrc: ["'self'"],
-        styleSrcAttr: ["'unsafe-inline'"],
         imgSrc: ["'self'", 'data:', 'blob:'],
         frameSrc: ["'self'", 'blob:'],
         objectSrc: ["'none'"],
@@ -30,13 +27,4 @@ export async function guard(app: FastifyInstance): Promise<void> {
     crossOriginOpenerPolicy: false,
     originAgentCluster: false,
   });
-  app.addHook('onRequest', async (request) => {
-    const { origin, host } = request.headers;
-    if (request.method !== 'GET' && origin !== undefined && hostOf(origin) !== host)
-      throw new InputError(`a page of ${origin} asked for a change`, '', 'use the pages of this server');
-  });
-}
-
-function hostOf(origin: string): string {
-  return URL.canParse(origin) ? new URL(origin).host : '';
 }

@@ -1,2 +1,4 @@
+export { handOverPassword, makePerson } from './people/accounts.ts';
+export { Passwords } from './people/password.ts';
 export { runServer } from './run-server.ts';
 export { type Running, type ServeOptions, serve } from './serve.ts';

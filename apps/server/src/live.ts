@@ -1,6 +1,21 @@
 /** Tells every open page what was recorded, in order and without a gap, also after a page was away for a while. */
 import type { ServerResponse } from 'node:http';
+import { holds, mayOpen, type Right, type Subject } from '@bonewright/casebook';
 import type { Store } from '@bonewright/store';
+
+/** What a page hears, and the right each message asks for. */
+const MESSAGES = {
+  change: 'read cases',
+  reset: 'read cases',
+  inbox: 'films from machines',
+} as const satisfies Record<string, Right>;
+type Message = keyof typeof MESSAGES;
+
+/** Whoever listens, and whether that still holds. */
+export interface Hearer {
+  readonly subject: Subject;
+  readonly isStillThere: () => Promise<boolean>;
+}
 
 const PAGE = 200;
 const STILL_HERE_MS = 20_000;
@@ -8,7 +23,7 @@ const STILL_HERE_MS = 20_000;
 export class Live {
   readonly #store: Store;
   readonly #listeners = new Set<Listener>();
-  readonly #heartbeat = setInterval(() => this.#each((l) => l.say(': still here\n\n')), STILL_HERE_MS).unref();
+  readonly #heartbeat = setInterval(() => this.#beat(), STILL_HERE_MS).unref();
 
   readonly #unwatch: () => void;
 
@@ -19,14 +34,14 @@ export class Live {
   }
 
   /** Streams to this page from the change after `position` on; without a position, from now on. */
-  async listen(response: ServerResponse, position: number | null): Promise<void> {
+  async listen(response: ServerResponse, position: number | null, hearer: Hearer): Promise<void> {
     const last = await this.#store.lastPosition();
     if (response.destroyed) return;
-    const listener = new Listener(this.#store, response, position ?? last);
+    const listener = new Listener(this.#store, response, position ?? last, hearer);
     this.#listeners.add(listener);
     response.once('close', () => this.#listeners.delete(listener));
     listener.say(`retry: 2000\nid: ${position ?? last}\nevent: hello\ndata: {}\n\n`);
-    if (position !== null && position > last) listener.say(`id: ${last}\nevent: reset\ndata: {}\n\n`);
+    if (position !== null && position > last) listener.tell('reset', {}, last);
     listener.catchUp();
   }
 
@@ -37,19 +52,29 @@ export class Live {
 
   /** Whole cases went or came: every page reads the board again. */
   reset(): void {
-    this.#each((listener) => listener.say('event: reset\ndata: {}\n\n'));
+    this.#each((listener) => listener.tell('reset', {}));
     this.changed();
   }
 
   /** A film came from the X-ray machine, or one was taken off the list. */
   #inboxChanged(): void {
-    this.#each((listener) => listener.say('event: inbox\ndata: {}\n\n'));
+    this.#each((listener) => listener.tell('inbox', {}));
+  }
+
+  /** Somebody signed out or may do less: whoever may no longer listen is sent away. */
+  checkHearers(): void {
+    this.#each((listener) => void listener.check());
   }
 
   close(): void {
     clearInterval(this.#heartbeat);
     this.#unwatch();
     this.#each((listener) => listener.end());
+  }
+
+  #beat(): void {
+    this.#each((listener) => listener.say(': still here\n\n'));
+    this.checkHearers();
   }
 
   #each(tell: (listener: Listener) => void): void {
@@ -60,18 +85,31 @@ export class Live {
 class Listener {
   readonly #store: Store;
   readonly #response: ServerResponse;
+  readonly #hearer: Hearer;
   #position: number;
   #isReading = false;
   #hasMore = false;
 
-  constructor(store: Store, response: ServerResponse, position: number) {
+  constructor(store: Store, response: ServerResponse, position: number, hearer: Hearer) {
     this.#store = store;
     this.#response = response;
+    this.#hearer = hearer;
     this.#position = position;
   }
 
   say(text: string): void {
     if (!this.#response.writableEnded) this.#response.write(text);
+  }
+
+  /** Says it where this page may hear it. */
+  tell(message: Message, data: object, id?: number): void {
+    if (!holds(this.#hearer.subject, MESSAGES[message])) return;
+    this.say(`${id === undefined ? '' : `id: ${id}\n`}event: ${message}\ndata: ${JSON.stringify(data)}\n\n`);
+  }
+
+  async check(): Promise<void> {
+    const isThere = await this.#hearer.isStillThere().catch(() => false);
+    if (!isThere) this.end();
   }
 
   end(): void {
@@ -96,7 +134,7 @@ class Listener {
       const changes = await this.#store.changesAfter(this.#position, PAGE);
       for (const { position, caseId, seq } of changes) {
         this.#position = position;
-        this.say(`id: ${position}\nevent: change\ndata: ${JSON.stringify({ caseId, seq })}\n\n`);
+        if (mayOpen(this.#hearer.subject, caseId)) this.tell('change', { caseId, seq }, position);
       }
       if (changes.length === PAGE) this.#hasMore = true;
     }

@@ -44,7 +44,7 @@ describe('what the browser is told', () => {
     expect(policy).toContain("script-src 'self' 'wasm-unsafe-eval'");
     expect(policy).toContain("worker-src 'self'");
     expect(policy).not.toContain('upgrade-insecure-requests');
-    expect(policy).not.toMatch(/script-src[^;]*'unsafe-inline'/);
+    expect(policy).not.toContain("'unsafe-inline'");
     expect(headers['strict-transport-security']).toBeUndefined();
   });
 
@@ -52,8 +52,8 @@ describe('what the browser is told', () => {
     const { app } = await served();
     const asked = (origin: string) =>
       app.inject({ method: 'POST', url: '/api/empty', headers: { origin, host: '127.0.0.1:4180' } });
-    expect((await asked('http://elsewhere.test')).statusCode).toBe(400);
-    expect((await asked('null')).statusCode).toBe(400);
+    expect((await asked('http://elsewhere.test')).statusCode).toBe(403);
+    expect((await asked('null')).statusCode).toBe(403);
     expect((await asked('http://127.0.0.1:4180')).statusCode).toBe(200);
   });
 });

@@ -7,6 +7,9 @@ import { AttachmentFolder } from './attachments/folder.ts';
 import { writeBackup } from './backup/write-backup.ts';
 import { ATTACHMENTS, RECORDS } from './data-folder.ts';
 import type { Engine } from './engine.ts';
+import { access } from './people/access.ts';
+import { people } from './people/people.ts';
+import { sessions } from './people/sessions.ts';
 import { postgresEngine } from './postgres/engine.ts';
 import { append } from './records/append.ts';
 import { caseRecord } from './records/case-record.ts';
@@ -93,6 +96,7 @@ export async function storeOn(
     },
     practice: practiceRecord(engine, now),
     inbox: inbox(engine, now),
+    people: { ...people(engine), ...sessions(engine), ...access(engine) },
     removeDemonstration: () => removeDemonstration(engine),
     mark: (name) => mark(db, name, now()),
     isMarked: (name) => isMarked(db, name),

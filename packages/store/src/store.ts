@@ -4,6 +4,7 @@
  */
 import type { Readable } from 'node:stream';
 import type { BoardRow, CaseEvent, PracticeEvent, RecordedEvent, RecordedPracticeEvent } from '@bonewright/casebook';
+import type { PeopleStore } from './people/people-store.ts';
 import type { AnyEvent } from './records/record-kind.ts';
 
 export interface Appended {
@@ -101,6 +102,7 @@ export interface Store {
   getAttachment(sha256: string): Promise<(Attachment & { readonly bytes: Readable }) | null>;
   readonly practice: PracticeRecord;
   readonly inbox: Inbox;
+  readonly people: PeopleStore;
   /** Takes out every demonstration patient and no other; says how many. */
   removeDemonstration(): Promise<number>;
   /** Notes that something was done once in this folder. */

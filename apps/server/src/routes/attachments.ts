@@ -1,11 +1,14 @@
 /** Files by their hash. They come as plain bytes and go out as plain bytes, never as something a browser would open. */
 import { Readable } from 'node:stream';
+import type { Subject } from '@bonewright/casebook';
 import { InputError } from '@bonewright/fault';
+import type { Store } from '@bonewright/store';
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import type { Context } from '../context.ts';
 import { asking } from '../rights/every-route.ts';
+import { askerOf } from '../rights/who-asks.ts';
 
 const LARGEST_BYTES = 200 * 1024 * 1024;
 const sending = { bodyLimit: LARGEST_BYTES, ...asking('record in cases') };
@@ -28,7 +31,9 @@ export function attachmentRoutes(app: FastifyInstance, { store }: Context): void
   );
 
   typed.get('/api/attachments/:sha256', { ...hashed, ...asking('read cases') }, async (request, reply) => {
-    const found = await store.getAttachment(request.params.sha256);
+    const { sha256 } = request.params;
+    const isTheirs = await isOpenTo(askerOf(request), sha256, store);
+    const found = isTheirs ? await store.getAttachment(sha256) : null;
     if (!found) return reply.code(404).send({ error: 'There is no such file here.' });
     return reply
       .type('application/octet-stream')
@@ -43,4 +48,14 @@ export function attachmentRoutes(app: FastifyInstance, { store }: Context): void
 function bytesOf(body: unknown): Readable {
   if (body instanceof Readable) return body;
   throw new InputError('a file is sent as its bytes', '', 'use the content type application/octet-stream');
+}
+
+/** A file is open to whoever may open a case that speaks of it. */
+async function isOpenTo({ cases }: Subject, sha256: string, store: Store): Promise<boolean> {
+  if (cases === null) return true;
+  for (const caseId of cases) {
+    const events = await store.read(caseId);
+    if (events.some(({ payload }) => JSON.stringify(payload).includes(sha256))) return true;
+  }
+  return false;
 }

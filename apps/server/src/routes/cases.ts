@@ -1,11 +1,14 @@
 /** The board, and the events of one case. */
-import { eventSchema, nextCaseNumber } from '@bonewright/casebook';
+import { type CaseEvent, eventSchema, mayOpen, nextCaseNumber, refusalOf } from '@bonewright/casebook';
 import { InputError } from '@bonewright/fault';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import type { Context } from '../context.ts';
+import type { AccessLog } from '../people/access-log.ts';
+import { RefusedError } from '../people/refused.ts';
 import { asking } from '../rights/every-route.ts';
+import { askerOf } from '../rights/who-asks.ts';
 
 export const LARGEST_BATCH = 500;
 const params = z.object({ caseId: z.string() });
@@ -13,12 +16,14 @@ const params = z.object({ caseId: z.string() });
 export const after = z.object({ after: z.coerce.number().int().min(0).default(0) });
 const batch = z.strictObject({ events: z.array(eventSchema).min(1).max(LARGEST_BATCH) });
 
-export function caseRoutes(app: FastifyInstance, { store, demonstration }: Context): void {
+export function caseRoutes(app: FastifyInstance, { store, demonstration, people: { log } }: Context): void {
   const typed = app.withTypeProvider<ZodTypeProvider>();
 
-  typed.get('/api/cases', asking('read cases'), async () => {
-    const cases = await store.list();
-    const numbers = cases.map(({ number }) => number);
+  typed.get('/api/cases', asking('read cases'), async (request) => {
+    const asker = askerOf(request);
+    const all = await store.list();
+    const cases = all.filter(({ caseId }) => mayOpen(asker, caseId));
+    const numbers = all.map(({ number }) => number);
     const nextNumber = nextCaseNumber(numbers, new Date().getFullYear());
     return { cases, nextNumber, preparing: demonstration.isPreparing };
   });
@@ -27,8 +32,13 @@ export function caseRoutes(app: FastifyInstance, { store, demonstration }: Conte
     '/api/cases/:caseId/events',
     { schema: { params, querystring: after }, ...asking('read cases') },
     async (request, reply) => {
-      const events = await store.read(request.params.caseId, request.query.after);
-      if (events.length > 0 || request.query.after > 0) return { events };
+      const { caseId } = request.params;
+      const { after: from } = request.query;
+      const asker = askerOf(request);
+      const isTheirs = mayOpen(asker, caseId);
+      const events = isTheirs ? await store.read(caseId, from) : [];
+      if (from === 0 && events.length > 0 && asker.name !== null) await log.note(request, 'opened case', caseId);
+      if (events.length > 0 || (from > 0 && isTheirs)) return { events };
       return reply
         .code(404)
         .send({ error: 'There is no such case here. It may be on another machine, or not yet sent.' });
@@ -42,7 +52,22 @@ export function caseRoutes(app: FastifyInstance, { store, demonstration }: Conte
       const { events } = request.body;
       if (events.some(({ caseId }) => caseId !== request.params.caseId))
         throw new InputError('an event belongs to another case than the address', 'events', 'send each case by itself');
+      await requireOwnToRecord(request, events, log);
       return store.append(events);
     },
   );
+}
+
+async function requireOwnToRecord(
+  request: FastifyRequest,
+  events: readonly CaseEvent[],
+  log: AccessLog,
+): Promise<void> {
+  const asker = askerOf(request);
+  for (const event of events) {
+    const because = refusalOf(asker, event);
+    if (because === null) continue;
+    await log.note(request, 'refused', `${event.kind} in ${event.caseId}`);
+    throw new RefusedError(403, because);
+  }
 }

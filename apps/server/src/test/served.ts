@@ -6,10 +6,13 @@ import { type CaseEvent, checkEvent } from '@bonewright/casebook';
 import { openStore, type Store } from '@bonewright/store';
 import type { FastifyInstance } from 'fastify';
 import { onTestFinished } from 'vitest';
-import { buildApp } from '../app.ts';
+import { type AppOptions, buildApp } from '../app.ts';
 
 export const CASE = 'case-aaaa';
 export const PAGE = '<!doctype html><title>Bonewright</title><script type="module" src="/assets/main-1.js"></script>';
+
+/** A hash that costs nothing: tests make many. */
+export const CHEAP = { N: 2, r: 8, p: 1 };
 
 export interface Served {
   readonly app: FastifyInstance;
@@ -24,7 +27,10 @@ export function freshFolder(): string {
 }
 
 /** The app on a real store; `change` may put another one in front of it. */
-export async function served(change: (store: Store) => Store = (store) => store): Promise<Served> {
+export async function served(
+  change: (store: Store) => Store = (store) => store,
+  more: Partial<AppOptions> = {},
+): Promise<Served> {
   const dir = freshFolder();
   const webDir = join(dir, 'web');
   mkdirSync(join(webDir, 'assets'), { recursive: true });
@@ -32,7 +38,13 @@ export async function served(change: (store: Store) => Store = (store) => store)
   writeFileSync(join(webDir, 'assets', 'main-1.js'), 'export {};');
   const logged: string[] = [];
   const store = await openStore(join(dir, 'data'));
-  const app = await buildApp({ store: change(store), webDir, log: { write: (line) => logged.push(line) } });
+  const app = await buildApp({
+    store: change(store),
+    webDir,
+    log: { write: (line) => logged.push(line) },
+    passwordCost: CHEAP,
+    ...more,
+  });
   onTestFinished(async () => {
     await app.close();
     await store.close();

@@ -54,9 +54,12 @@ export function refusalOf(subject: Subject, event: Pick<CaseEvent, 'kind' | 'by'
   if (!mayOpen(subject, event.caseId)) return 'This patient is not one of yours.';
   if (!mayRecord(subject.role, event.kind))
     return `"${event.kind.replaceAll('-', ' ')}" is for ${listed(KIND_RIGHTS[event.kind] ?? SURGEON)} to record; you are signed in as ${subject.role}.`;
-  if (subject.name !== null && event.by !== subject.name)
-    return `It is signed by ${event.by}, and ${subject.name} is signed in.`;
-  return null;
+  return signerRefusal(subject, event.by);
+}
+
+/** Why this person may not sign with that name; null where it is the own one, or typed at this machine. */
+export function signerRefusal({ name }: Subject, by: string): string | null {
+  return name === null || by === name ? null : `It is signed by ${by}, and ${name} is signed in.`;
 }
 
 const listed = (roles: readonly Role[]): string => roles.map((role) => `a ${role}`).join(' or ');

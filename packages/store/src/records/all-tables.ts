@@ -9,6 +9,7 @@ const ORDER: Record<keyof Tables, number> = {
   received_films: 4,
   marks: 5,
   practice: 6,
+  ...{ people: 7, links: 8, sessions: 9, tries: 10, access_log: 11 },
 };
 
 export const TABLES: readonly string[] = Object.entries(ORDER)

@@ -1,5 +1,6 @@
 /** Makes the tables, step by step; a step that has been released is never edited. */
 import { type Migration, Migrator, sql } from 'kysely';
+import { PEOPLE_STEP } from '../people/people-steps.ts';
 import type { Database } from './tables.ts';
 
 const STEPS: Record<string, Migration> = {
@@ -65,6 +66,7 @@ const STEPS: Record<string, Migration> = {
         .execute();
     },
   },
+  '0004-people': PEOPLE_STEP,
 };
 
 /** Brings the tables to this version. Throws where a step fails; the database is then as it was. */

@@ -1,7 +1,8 @@
 /** The tables, as kysely sees them. `events` and `attachments` are the record; `cases` is a fold of it and can be rebuilt. */
 import type { Generated, Kysely, Transaction } from 'kysely';
+import type { PeopleTables } from '../people/people-tables.ts';
 
-export interface Tables {
+export interface Tables extends PeopleTables {
   events: {
     position: Generated<number>;
     id: string;
