@@ -1,5 +1,9 @@
 /** What a case looks like at one moment: the fold of its events. Every part carries who signed it, when, and by which event. */
 import type { Payload, RecordedEvent } from './events.ts';
+import type { Admitted } from './kinds/admission.ts';
+import type { Care } from './kinds/care.ts';
+import type { Chart } from './kinds/chart.ts';
+import type { CourseOfCase } from './kinds/course.ts';
 import type { HandMeasurement } from './kinds/hand-measures.ts';
 import type { Stage } from './payloads.ts';
 
@@ -84,6 +88,14 @@ export interface CaseState {
   readonly benchTests: readonly Signed<Payload<'bench-tested'>>[];
   /** The last scores of each day on each scale, in the order in which they were first given. */
   readonly scores: readonly Signed<Payload<'cortices-scored'>>[];
+  /** How it came, and what was decided. */
+  readonly admission: Admitted;
+  /** Anaesthetic chart, fluids, checklists. */
+  readonly chart: Chart;
+  /** Day by day, by carers and nurses. */
+  readonly care: Care;
+  /** Union, frame off, release, outcomes. */
+  readonly course: CourseOfCase;
   readonly notes: readonly Signed<Payload<'note-added'>>[];
   /** The stage somebody entered; null where it follows from the work done. */
   readonly enteredStage: Signed<Stage> | null;

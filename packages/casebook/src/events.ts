@@ -14,6 +14,10 @@ import {
   signedHead,
 } from './event-shape.ts';
 import type { Frozen } from './frozen.ts';
+import * as admission from './kinds/admission.ts';
+import * as care from './kinds/care.ts';
+import * as chart from './kinds/chart.ts';
+import * as course from './kinds/course.ts';
 import { handMeasured, handMeasureTakenBack } from './kinds/hand-measures.ts';
 import * as payloads from './payloads.ts';
 
@@ -59,6 +63,35 @@ export const eventSchema = z.discriminatedUnion('kind', [
   kind('bench-tested', payloads.benchTested),
   kind('plan-placed', payloads.planPlaced),
   kind('cortices-scored', payloads.corticesScored),
+  kind('admission-noted', admission.admissionNoted),
+  kind('course-decided', admission.courseDecided),
+  kind('reading-taken', chart.readingTaken),
+  kind('reading-taken-back', chart.readingTakenBack),
+  kind('chart-marked', chart.chartMarked),
+  kind('blood-lost', chart.bloodLost),
+  kind('fluid-given', chart.fluidGiven),
+  kind('fluids-planned', chart.fluidsPlanned),
+  kind('feed-planned', chart.feedPlanned),
+  kind('check-ticked', chart.checkTicked),
+  kind('weighed', care.weighed),
+  kind('fed', care.fed),
+  kind('pin-site-seen', care.pinSiteSeen),
+  kind('limb-use-seen', care.limbUseSeen),
+  kind('photo-added', care.photoAdded),
+  kind('question-asked', care.questionAsked),
+  kind('question-answered', care.questionAnswered),
+  kind('aftercare-planned', care.aftercarePlanned),
+  kind('union-judged', course.unionJudged),
+  kind('frame-off-decided', course.frameOffDecided),
+  kind('frame-taken-off', course.frameTakenOff),
+  kind('recheck-set', course.recheckSet),
+  kind('readiness-noted', course.readinessNoted),
+  kind('limit-chosen', course.limitChosen),
+  kind('forecast-noted', course.forecastNoted),
+  kind('released', course.released),
+  kind('sighted', course.sighted),
+  kind('bone-outcome', course.boneOutcome),
+  kind('patient-outcome', course.patientOutcome),
 ]);
 
 export type CaseEvent = Frozen<z.output<typeof eventSchema>>;

@@ -2,6 +2,10 @@
 import { InputError } from '@bonewright/fault';
 import type { CaseState, FilmState, Patient } from './case-state.ts';
 import { type CaseEvent, type EventOf, isKnown, type RecordedEvent } from './events.ts';
+import { applyAdmission, notAdmitted } from './kinds/admission.ts';
+import { applyCare, type CareEvent, noCare } from './kinds/care.ts';
+import { applyChart, emptyChart } from './kinds/chart.ts';
+import { applyCourse, courseBegins } from './kinds/course.ts';
 import { applyHandMeasure } from './kinds/hand-measures.ts';
 import { signed } from './signed.ts';
 import { applyInTheatre, isPuttyWithoutMix, type TheatreEvent, withLast } from './theatre-fold.ts';
@@ -43,6 +47,10 @@ export function emptyCase(caseId: string): CaseState {
     theatre: { pins: [], putty: null, counts: [] },
     benchTests: [],
     scores: [],
+    admission: notAdmitted,
+    chart: emptyChart,
+    care: noCare,
+    course: courseBegins,
     notes: [],
     enteredStage: null,
     setAside: [],
@@ -125,12 +133,50 @@ function apply(state: CaseState, event: CaseEvent): CaseState {
       const { filmId: _, ...placing } = event.payload;
       return withFilm(state, event, (film) => ({ ...film, placing: signed(event, placing) }));
     }
+    case 'admission-noted':
+    case 'course-decided':
+      return { ...state, admission: applyAdmission(state.admission, event) };
+    case 'reading-taken':
+    case 'reading-taken-back':
+    case 'chart-marked':
+    case 'blood-lost':
+    case 'fluid-given':
+    case 'fluids-planned':
+    case 'feed-planned':
+    case 'check-ticked':
+      return { ...state, chart: applyChart(state.chart, event) };
+    case 'weighed':
+    case 'fed':
+    case 'pin-site-seen':
+    case 'limb-use-seen':
+    case 'photo-added':
+    case 'question-asked':
+    case 'question-answered':
+    case 'aftercare-planned':
+      return cared(state, event);
+    case 'union-judged':
+    case 'frame-off-decided':
+    case 'frame-taken-off':
+    case 'recheck-set':
+    case 'readiness-noted':
+    case 'limit-chosen':
+    case 'forecast-noted':
+    case 'released':
+    case 'sighted':
+    case 'bone-outcome':
+    case 'patient-outcome':
+      return { ...state, course: applyCourse(state.course, event) };
     case 'cortices-scored': {
       const { day, scale } = event.payload;
       const isSame = ({ value }: CaseState['scores'][number]) => value.day === day && value.scale === scale;
       return { ...state, scores: withLast(state.scores, isSame, signed(event, event.payload)) };
     }
   }
+}
+
+function cared(state: CaseState, event: CareEvent): CaseState {
+  const care = applyCare(state.care, event);
+  return typeof care === 'string' ? setAside(state, event, care) : { ...state, care };
 }
 
 function setAside(state: CaseState, event: RecordedEvent, because: string): CaseState {

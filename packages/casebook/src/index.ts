@@ -6,8 +6,16 @@ export * from './events.ts';
 export * from './film-sets.ts';
 export * from './fold.ts';
 export * from './ids.ts';
+export {
+  type Admission,
+  COURSES,
+  type Course,
+} from './kinds/admission.ts';
+export type { Question } from './kinds/care.ts';
+export { CHART_MARKS, CHECKLISTS, type ChartMark, type Checklist, type Reading } from './kinds/chart.ts';
 export { OCCASIONS, type Occasion } from './kinds/film-occasion.ts';
 export type { HandMeasurement } from './kinds/hand-measures.ts';
+export * from './latest-mass.ts';
 export * from './out-of-date.ts';
 export { STAGES, type Stage } from './payloads.ts';
 export * from './plan-summary.ts';

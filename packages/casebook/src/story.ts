@@ -1,5 +1,9 @@
 /** The history as a story: one sentence an event, past tense, the thing first. */
 import { type CaseEvent, isKnown, type Payload, type RecordedEvent } from './events.ts';
+import { admissionSentence } from './kinds/admission.ts';
+import { careSentence } from './kinds/care.ts';
+import { chartSentence } from './kinds/chart.ts';
+import { courseSentence } from './kinds/course.ts';
 import { handMeasuredWords } from './kinds/hand-measures.ts';
 
 /** What happened, in words, without who and when. */
@@ -40,6 +44,39 @@ function sentence(event: CaseEvent): string {
       return handMeasuredWords(payload);
     case 'hand-measure-taken-back':
       return 'Measurement by hand taken back.';
+    case 'admission-noted':
+    case 'course-decided':
+      return admissionSentence(event);
+    case 'reading-taken':
+    case 'reading-taken-back':
+    case 'chart-marked':
+    case 'blood-lost':
+    case 'fluid-given':
+    case 'fluids-planned':
+    case 'feed-planned':
+    case 'check-ticked':
+      return chartSentence(event);
+    case 'weighed':
+    case 'fed':
+    case 'pin-site-seen':
+    case 'limb-use-seen':
+    case 'photo-added':
+    case 'question-asked':
+    case 'question-answered':
+    case 'aftercare-planned':
+      return careSentence(event);
+    case 'union-judged':
+    case 'frame-off-decided':
+    case 'frame-taken-off':
+    case 'recheck-set':
+    case 'readiness-noted':
+    case 'limit-chosen':
+    case 'forecast-noted':
+    case 'released':
+    case 'sighted':
+    case 'bone-outcome':
+    case 'patient-outcome':
+      return courseSentence(event);
     case 'bone-joined':
       return `Both views joined into one bone of ${mmWords(payload.bone.lengthMm.value)}.`;
     case 'bone-reduced':

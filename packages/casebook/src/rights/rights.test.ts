@@ -38,7 +38,17 @@ describe('kinds of event', () => {
 
   test('a carer records only what happens at the rescue', () => {
     const carers = KINDS.filter((kind) => mayRecord('carer', kind));
-    expect(carers).toEqual(['note-added']);
+    expect(carers).toEqual([
+      'note-added',
+      'admission-noted',
+      'weighed',
+      'fed',
+      'pin-site-seen',
+      'limb-use-seen',
+      'photo-added',
+      'question-asked',
+      'sighted',
+    ]);
   });
 });
 
