@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { violations } from './accessible.ts';
 import { DESK, launch } from './browser.ts';
 import { clickFilm, type FilmClicks, onScreen, plate, SQUIRREL } from './film-hand.ts';
 
@@ -67,6 +68,7 @@ test('mouse: dropped, calibrated, traced, a wall corrected, reduced, measured; a
   expect(await left(page, 'Bent, craniocaudal')).toBeLessThan(bend - 2);
   await page.keyboard.press('z');
   expect(await left(page, 'Bent, craniocaudal')).toBe(bend);
+  expect(await violations(page)).toEqual([]);
   await page.getByRole('button', { name: 'in one line' }).click();
   expect(await left(page, 'True bend')).toBe(0);
   expect(await left(page, 'Shifted, together')).toBe(0);

@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { violations } from './accessible.ts';
 import { DESK, launch } from './browser.ts';
 import { machine } from './machines.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
@@ -44,6 +45,7 @@ test('it is matched to the patient, and stands on the stage like a film that was
     .getByRole('group')
     .filter({ has: page.getByRole('heading', { name: 'From the X-ray machine' }) });
   await waiting.getByText('XRAY1').waitFor();
+  expect(await violations(page)).toEqual([]);
   await waiting.getByRole('button', { name: 'Of this patient' }).click();
   await page.getByRole('application', { name: /^film XRAY1/ }).waitFor();
   await waiting.waitFor({ state: 'detached' });

@@ -1,12 +1,10 @@
 /** Every screen at desk and phone size: nothing wider than the screen, nothing axe finds, no fault thrown. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { violations } from './accessible.ts';
 import { DESK, launch, PHONE } from './browser.ts';
 import { freshDemonstration } from './demonstration.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const SIZES = { desk: DESK, phone: PHONE };
 const SCREENS = {
   board: '/',
@@ -48,15 +46,4 @@ for (const [size, viewport] of Object.entries(SIZES)) {
       await page.close();
     });
   }
-}
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const { violations: found } = await axe.run();
-    return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
 }

@@ -10,7 +10,7 @@ export {
   WALL_SIDES,
   type WallSide,
 } from './correct/correction.ts';
-export { configureCodecs } from './decode/compressed/codecs.ts';
+export { configureCodecs, prepareCodecs } from './decode/compressed/codecs.ts';
 export { decodeFilm, isFilmKind } from './decode/decode-film.ts';
 export { describeFilm, storedBytes } from './decode/describe-film.ts';
 export { LARGEST_FILE_BYTES } from './decode/limits.ts';

@@ -48,7 +48,8 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
   const corners = useCorners();
   const correcting = useCorrecting(film, append);
   const trace = asCorrected(film);
-  const measures = useMeasures(film, trace, useScale(film, opening), append);
+  const scale = useScale(film, opening);
+  const measures = useMeasures(film, trace, scale.mmPerPixel, append);
   const [wanted, setWanted] = useState<Target | null>(null);
 
   const { section, goToPlate, goBack } = usePlateFocus();
@@ -125,6 +126,7 @@ export function FilmPanel({ film, place, isCurrent, isOwn, intake, linked, appen
             tracing={tracing}
             measures={{ ...measures, start: andGo(measures.start, goToPlate) }}
             correcting={correcting && { ...correcting, start: andGo(correcting.start, goToPlate) }}
+            scale={scale}
             target={target}
             onTarget={want}
             append={append}

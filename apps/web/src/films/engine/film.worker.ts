@@ -14,6 +14,7 @@ import {
   looksOf,
   modalityValue,
   type PinSearch,
+  prepareCodecs,
   type Region,
   type Scale,
   sizeOfFilm,
@@ -35,6 +36,11 @@ configureCodecs({ wasmUrl });
 
 /** A plate is about that wide: what it will ask for first is made while the film is being kept. */
 const USUAL_PLATE_PX = 700;
+
+/** A film of nothing, on which a new thread practises. */
+const PRACTICE = { rows: 256, cols: 256, photometric: 'MONOCHROME2', bitsStored: 12 };
+const PRACTICE_PART: Region = { left: 0, top: 0, right: 128, bottom: 128 };
+const PRACTICE_ROUNDS = 20;
 
 let file = new Uint8Array();
 /** The film, then ever half as large, as far as anybody asked. */
@@ -65,8 +71,15 @@ function paint(source: GreyImage, look: Look): ImageData {
 }
 
 const jobs = {
-  /** Does nothing: answers when the thread is ready. */
-  ready: () => true,
+  /** Answers when the thread is ready: the codecs loaded, and what shows a film compiled by showing a small one. */
+  ready: async () => {
+    const grey: GreyImage = { ...PRACTICE, pixels: new Uint16Array(PRACTICE.rows * PRACTICE.cols) };
+    const [first] = looksOf(grey);
+    for (let round = 0; first && round < PRACTICE_ROUNDS; round++)
+      paint(cutOut(halved(grey), PRACTICE_PART), first.look);
+    await prepareCodecs();
+    return true;
+  },
   open: (bytes: Uint8Array<ArrayBuffer>, name: string): Promise<Answer<FilmFacts>> =>
     answer(async () => {
       file = bytes;

@@ -67,7 +67,10 @@ export function Findings({ state, shown, isOwn, append, onReduce }: FindingsProp
           )}
           {!old && shown.length === 2 && <Reduced state={state} onReduce={onReduce} />}
           <WallsChart bone={bone} />
-          <ScaleBox films={[craniocaudal, mediolateral].filter((film) => film !== null)} />
+          <ScaleBox
+            films={[craniocaudal, mediolateral].filter((film) => film !== null)}
+            lengthMm={bone.lengthMm.value}
+          />
           <ViewsApart apart={apart} />
           {bone.warnings.map((warning) => (
             <Callout key={warning} title={warningTitle(warning)}>

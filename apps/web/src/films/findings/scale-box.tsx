@@ -5,7 +5,12 @@ import { capital } from '../../words/patient.ts';
 
 type Calibration = NonNullable<FilmState['calibration']>['value'];
 
-export function ScaleBox({ films }: { readonly films: readonly FilmState[] }) {
+interface ScaleBoxProps {
+  readonly films: readonly FilmState[];
+  readonly lengthMm: number | null;
+}
+
+export function ScaleBox({ films, lengthMm }: ScaleBoxProps) {
   const basis = [...new Set(films.flatMap(({ calibration }) => (calibration ? [basisOf(calibration.value)] : [])))];
   const doubt = Math.max(...films.map(({ trace }) => trace?.value.ballHeightErrorPercent ?? 0));
   return (
@@ -26,7 +31,12 @@ export function ScaleBox({ films }: { readonly films: readonly FilmState[] }) {
         ))}
       </dl>
       {doubt > 0 && (
-        <p className="caption">If the ball lay 5 mm above or below the bone, every length is {figure(doubt)} % out.</p>
+        <p className="caption">
+          If the ball lay 5 mm above or below the bone, every length is {figure(doubt)} % out
+          {lengthMm !== null &&
+            `: the bone is then ${figure(lengthMm * (1 - doubt / 100))} to ${figure(lengthMm * (1 + doubt / 100))} mm long`}
+          .
+        </p>
       )}
     </section>
   );

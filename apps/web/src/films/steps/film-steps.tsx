@@ -14,6 +14,7 @@ import type { Marks } from '../marks/use-marks.ts';
 import { sidesOf } from '../marks/working.ts';
 import { MeasureStep } from '../measures/measure-step.tsx';
 import type { Measures } from '../measures/use-measures.ts';
+import type { FilmScale } from '../measures/use-scale.ts';
 import type { Tracing } from '../trace/use-tracing.ts';
 import { HeaderFacts } from './header-facts.tsx';
 import { ScaleStep } from './scale-step.tsx';
@@ -27,6 +28,7 @@ interface FilmStepsProps {
   readonly measures: Measures;
   /** Null where there is nothing to correct. */
   readonly correcting: Correcting | null;
+  readonly scale: FilmScale;
   readonly target: Target | null;
   readonly onTarget: (target: Target) => void;
   readonly append: Append;
@@ -45,6 +47,7 @@ export function FilmSteps({
   tracing,
   measures,
   correcting,
+  scale,
   target,
   onTarget,
   append,
@@ -84,7 +87,7 @@ export function FilmSteps({
         </Step>
       )}
       <Step name="Scale" isDone={film.calibration !== null && film.trace?.value.mmPerPixel.value !== null}>
-        <ScaleStep film={film} spacing={open.facts.spacing} marks={marks} target={target} onTarget={onTarget} />
+        <ScaleStep scale={scale} spacing={open.facts.spacing} marks={marks} target={target} onTarget={onTarget} />
       </Step>
       <Step name="Four clicks" isDone={placed === CLICKS.length}>
         <span className="step-marks">

@@ -1,5 +1,4 @@
 /** How large a pixel is at the bone: by a steel ball, an implant of known diameter, a known scale or the geometry; what the file says is shown beside. */
-import type { FilmState } from '@bonewright/casebook';
 import type { Spacing } from '@bonewright/film';
 import { Choice } from '../../form/choice.tsx';
 import { Field } from '../../form/field.tsx';
@@ -8,9 +7,10 @@ import { figure, threeFigures } from '../../plan/words.ts';
 import type { CalibrationDraft, CalibrationField, CalibrationKind } from '../marks/calibration-draft.ts';
 import type { Target } from '../marks/target.ts';
 import type { Marks } from '../marks/use-marks.ts';
+import type { FilmScale } from '../measures/use-scale.ts';
 
 interface ScaleStepProps {
-  readonly film: FilmState;
+  readonly scale: FilmScale;
   readonly spacing: Spacing | null;
   readonly marks: Marks;
   readonly target: Target | null;
@@ -24,7 +24,7 @@ const KINDS: readonly (readonly [CalibrationKind, string])[] = [
   ['geometry', 'geometry'],
 ];
 
-export function ScaleStep({ film, spacing, marks, target, onTarget }: ScaleStepProps) {
+export function ScaleStep({ scale, spacing, marks, target, onTarget }: ScaleStepProps) {
   const { calibration } = marks.working;
   const change = (part: Partial<CalibrationDraft>) => ({ calibration: { ...calibration, ...part } });
   const field = (name: CalibrationField, label: string, unit: string, from0 = false) => (
@@ -39,7 +39,6 @@ export function ScaleStep({ film, spacing, marks, target, onTarget }: ScaleStepP
       why={numberFault(calibration[name], { from0 })}
     />
   );
-  const trace = film.trace?.value;
   return (
     <>
       <Choice
@@ -99,15 +98,24 @@ export function ScaleStep({ film, spacing, marks, target, onTarget }: ScaleStepP
           {field('detectorPitchMm', 'Detector pixel', 'mm')}
         </div>
       )}
-      {trace?.mmPerPixel.value != null && (
-        <span className="scale-found">
-          <b>{trace.mmPerPixel.value.toFixed(4)}</b> ± {threeFigures(trace.mmPerPixel.sd ?? 0)} mm a pixel at the bone
-          {trace.ballHeightErrorPercent !== null &&
-            `. A ball 5 mm off in height makes every length ${figure(trace.ballHeightErrorPercent)} % wrong`}
-        </span>
-      )}
+      <ScaleFound scale={scale} />
       <SpacingWords spacing={spacing} />
     </>
+  );
+}
+
+/** What any length is told on: the height error shows what it does to a bone of this length. */
+const SAMPLE_MM = 50;
+
+function ScaleFound({ scale: { mmPerPixel, ballHeightErrorPercent: percent } }: { readonly scale: FilmScale }) {
+  if (mmPerPixel.value === null) return null;
+  const offMm = (SAMPLE_MM * (percent ?? 0)) / 100;
+  return (
+    <span className="scale-found">
+      <b>{mmPerPixel.value.toFixed(4)}</b> ± {threeFigures(mmPerPixel.sd ?? 0)} mm a pixel at the bone
+      {percent !== null &&
+        `. A ball 5 mm higher or lower than the bone makes every length ${figure(percent)} % wrong: what reads ${SAMPLE_MM} mm is ${figure(SAMPLE_MM - offMm)} to ${figure(SAMPLE_MM + offMm)} mm.`}
+    </span>
   );
 }
 

@@ -36,6 +36,11 @@ export function configureCodecs({ wasmUrl }: { readonly wasmUrl: string }): void
   wasmAddress = wasmUrl;
 }
 
+/** Loads the codecs ahead of the first film that needs them. */
+export async function prepareCodecs(): Promise<void> {
+  await readyCodecs();
+}
+
 /** Decodes one frame. @throws InputError at `where` for damaged data. */
 export async function decodeFrame(
   codec: Codec,

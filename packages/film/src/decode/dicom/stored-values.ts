@@ -41,6 +41,7 @@ export function swapPairs(bytes: Uint8Array): void {
 function mask(values: Film['pixels'], bitsStored: number, signed: boolean): boolean {
   if (bitsStored === 8 * values.BYTES_PER_ELEMENT) return false;
   const stored = 2 ** bitsStored - 1;
+  if (!signed && bitsOf(values) <= stored) return false;
   const shift = 32 - bitsStored;
   let hasStray = false;
   for (let i = 0; i < values.length; i++) {
@@ -51,6 +52,20 @@ function mask(values: Film['pixels'], bitsStored: number, signed: boolean): bool
     if (value !== (value & stored)) hasStray = true;
   }
   return hasStray;
+}
+
+/** Every bit that any value has set; two values at a time where they lie so. */
+function bitsOf(values: Film['pixels']): number {
+  const { buffer, byteOffset, byteLength, BYTES_PER_ELEMENT } = values;
+  const pairs =
+    BYTES_PER_ELEMENT === 2 && byteOffset % 4 === 0 ? new Uint32Array(buffer, byteOffset, byteLength >> 2) : null;
+  let bits = 0;
+  if (pairs) {
+    for (let i = 0; i < pairs.length; i++) bits |= pairs[i]!;
+    bits = (bits >>> 16) | (bits & 0xffff);
+  }
+  for (let i = pairs ? 2 * pairs.length : 0; i < values.length; i++) bits |= values[i]!;
+  return bits;
 }
 
 /** Samples that lie plane by plane within each frame, laid pixel by pixel. */
