@@ -14,6 +14,9 @@ import { RefusedEntries } from './refused-entries.tsx';
 const FilmsStage = lazy(() => import('../films/films-stage.tsx').then(({ FilmsStage }) => ({ default: FilmsStage })));
 const PlanStage = lazy(() => import('../plan/plan-stage.tsx').then(({ PlanStage }) => ({ default: PlanStage })));
 
+const RechecksStage = lazy(() =>
+  import('../rechecks/rechecks-stage.tsx').then(({ RechecksStage }) => ({ default: RechecksStage })),
+);
 const TheatreStage = lazy(() =>
   import('../theatre/theatre-stage.tsx').then(({ TheatreStage }) => ({ default: TheatreStage })),
 );
@@ -63,6 +66,7 @@ function pageOf(stage: Stage, { state, recorded }: CaseSnapshot): ReactNode {
   if (stage === 'films') return <FilmsStage state={state} append={append} isOwn={record.isOwn} />;
   if (stage === 'plan') return <PlanPage state={state} append={append} />;
   if (stage === 'theatre') return <TheatreStage state={state} recorded={recorded} append={append} />;
+  if (stage === 'rechecks') return <RechecksStage state={state} recorded={recorded} append={append} />;
   return <StagePage stage={stage} state={state} recorded={recorded} append={append} />;
 }
 

@@ -162,6 +162,6 @@ function weaknessesOf(scale: UnionScale): string[] {
     `readers agree only in part (intraclass correlation: ${agreement.appliesTo})`,
     'thresholds come from humans, rats and mice; none is published for hedgehogs, squirrels, wild rabbits or birds',
     'films lag behind strength, and frames and putty hide cortices: the score never decides by itself that a frame comes off',
-    'birds heal largely from within: little callus does not mean little union (common practice, no source)',
+    'birds heal largely from within and callus is hard to see on film: little callus does not mean little union (Hall 2013, Avian orthopedics, AAZV; seen)',
   ];
 }

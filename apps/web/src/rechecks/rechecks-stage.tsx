@@ -1,0 +1,106 @@
+/** The Rechecks stage: films side by side, union scored, what the frame still carries; each a section of its own. */
+import '../stages/stages.css';
+import '../films/films.css';
+import '../films/later/later.css';
+import '../plan/margins/margins.css';
+import './rechecks.css';
+import { type CaseState, laterFilmSets, type RecordedEvent, STAGES, stageOf } from '@bonewright/casebook';
+import { healingSeries, type UnionScale } from '@bonewright/film';
+import { useMemo, useState } from 'react';
+import { prepareThread } from '../films/engine/film-thread.ts';
+import { Choice } from '../form/choice.tsx';
+import { AddNote } from '../stages/add-note.tsx';
+import { Story } from '../stages/story.tsx';
+import type { Append } from '../sync/new-event.ts';
+import { CortexScores } from './cortex-scores.tsx';
+import { FilmSeries } from './film-series.tsx';
+import { healingModel } from './healing.ts';
+import { LoadShare } from './load-share.tsx';
+import { Union } from './union.tsx';
+
+interface RechecksStageProps {
+  readonly state: CaseState;
+  readonly recorded: readonly RecordedEvent[];
+  readonly append: Append;
+}
+
+prepareThread();
+
+export function RechecksStage({ state, recorded, append }: RechecksStageProps) {
+  const isAhead = STAGES.indexOf('rechecks') > STAGES.indexOf(stageOf(state));
+  const sets = useMemo(() => laterFilmSets(state), [state]);
+  return (
+    <div className="rechecks">
+      {isAhead && (
+        <p>
+          <button
+            type="button"
+            className="button"
+            onClick={() => append([{ kind: 'stage-entered', payload: { stage: 'rechecks' } }])}
+          >
+            The patient is here now
+          </button>
+        </p>
+      )}
+      <FilmSeries state={state} sets={sets} />
+      {sets.some(({ day }) => day !== null) && <Healing {...{ state, sets, append }} />}
+      <div className="stage-page">
+        <section aria-labelledby="recheck-notes">
+          <h2 id="recheck-notes">Notes</h2>
+          <AddNote stage="rechecks" caseId={state.caseId} append={append} />
+        </section>
+        <Story recorded={recorded} />
+      </div>
+    </div>
+  );
+}
+
+interface HealingProps extends Pick<RechecksStageProps, 'state' | 'append'> {
+  readonly sets: ReturnType<typeof laterFilmSets>;
+}
+
+function Healing({ state, sets, append }: HealingProps) {
+  const [scale, setScale] = useState<UnionScale>('mRUST');
+  const series = useMemo(() => seriesOf(state, scale), [state, scale]);
+  const model = useMemo(() => {
+    const days = [...new Set(sets.flatMap(({ day }) => day ?? []))];
+    return healingModel(state, days, seriesOf(state, 'mRUST').points);
+  }, [state, sets]);
+  return (
+    <section aria-labelledby="scores-title" className="scores">
+      <header className="series-head">
+        <h2 id="scores-title">Union, cortex by cortex</h2>
+        <span className="quiet">
+          <kbd>1</kbd> to <kbd>{scale === 'RUST' ? '3' : '4'}</kbd> score the cortex in focus, <kbd>0</kbd> is not seen.
+        </span>
+        <div className="scores-scale">
+          <Choice
+            label="Scale"
+            isLabelHidden
+            options={[
+              ['RUST', 'RUST'],
+              ['mRUST', 'mRUST'],
+            ]}
+            value={scale}
+            onChange={setScale}
+          />
+        </div>
+      </header>
+      <CortexScores {...{ state, sets, scale, append }} />
+      <div className="scores-meaning">
+        <Union series={series} />
+        {model ? (
+          <LoadShare model={model} />
+        ) : (
+          <p className="quiet">Without a plan in this case the healing model has nothing to say.</p>
+        )}
+      </div>
+    </section>
+  );
+}
+
+const seriesOf = (state: CaseState, scale: UnionScale) =>
+  healingSeries(
+    scale,
+    state.scores.filter(({ value }) => value.scale === scale).map(({ value: { day, scores } }) => ({ day, scores })),
+  );
