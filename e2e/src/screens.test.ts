@@ -11,6 +11,7 @@ const SCREENS = {
   'start a case': '/new',
   admission: '/case/demo-squirrel/admission',
   films: '/case/demo-squirrel/films',
+  'later films': '/case/demo-rabbit/films?later',
   plan: '/case/demo-squirrel/plan',
   theatre: '/case/demo-squirrel/theatre',
   recovery: '/case/demo-hedgehog/recovery',
