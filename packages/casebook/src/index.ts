@@ -3,6 +3,7 @@ export * from './case-file-of.ts';
 export * from './case-state.ts';
 export { type ForeignEvent, PRACTICE, SCHEMA_VERSION } from './event-shape.ts';
 export * from './events.ts';
+export * from './files-named.ts';
 export * from './film-sets.ts';
 export * from './fold.ts';
 export * from './ids.ts';

@@ -4,6 +4,7 @@ import {
   boardRow,
   type CaseEvent,
   type CaseState,
+  filesNamed,
   foldCase,
   type RecordedEvent,
   readEvent,
@@ -35,12 +36,9 @@ export const caseRecord: RecordKind<CaseEvent, RecordedEvent, CaseState> = {
 };
 
 async function requireAttachments(tx: DatabaseTransaction, events: readonly CaseEvent[]): Promise<void> {
-  for (const event of events) {
-    if (event.kind !== 'film-added') continue;
-    const { sha256, fileName } = event.payload;
+  for (const { sha256, fileName } of events.flatMap(filesNamed)) {
     const kept = await tx.selectFrom('attachments').select('sha256').where('sha256', '=', sha256).executeTakeFirst();
-    if (!kept)
-      throw new InputError(`the file of film ${fileName} has not arrived`, 'payload.sha256', 'send the file first');
+    if (!kept) throw new InputError(`the file ${fileName} has not arrived`, 'payload.sha256', 'send the file first');
   }
 }
 

@@ -1,5 +1,5 @@
 /** Checks every recorded event against its hash, its place in the chain and its columns, a page at a time. */
-import { PRACTICE, readEvent, readPracticeEvent } from '@bonewright/casebook';
+import { filesNamed, PRACTICE, type RecordedEvent, readEvent, readPracticeEvent } from '@bonewright/casebook';
 import type { Damage } from '../store.ts';
 import { chainHash } from './canonical.ts';
 import { recordedEvent } from './recorded-event.ts';
@@ -57,14 +57,14 @@ async function* everyEvent(db: Database): AsyncGenerator<EventRow> {
 function faultOf(row: EventRow, before: { seq: number; hash: string }, named: Set<string>): string | null {
   if (row.seq !== before.seq + 1) return `the events between ${before.seq} and it are missing`;
   if (chainHash(before.hash, row.body) !== row.hash) return 'its text does not have its hash';
-  const event = recordedEvent(row.body, row.case_id === PRACTICE ? readPracticeEvent : readEvent);
+  const event = row.case_id === PRACTICE ? recordedEvent(row.body, readPracticeEvent) : caseEvent(row.body, named);
   if (event.id !== row.id || event.caseId !== row.case_id || event.seq !== row.seq)
     return 'its text and its columns differ';
-  if (event.kind === 'film-added') named.add(hashNamedIn(event.payload));
   return null;
 }
 
-function hashNamedIn(payload: unknown): string {
-  const named = typeof payload === 'object' && payload !== null && 'sha256' in payload ? payload.sha256 : '';
-  return String(named);
+function caseEvent(body: string, named: Set<string>): RecordedEvent {
+  const event = recordedEvent(body, readEvent);
+  for (const { sha256 } of filesNamed(event)) named.add(sha256);
+  return event;
 }
