@@ -4,6 +4,10 @@ import { Redirect, Route, Switch } from 'wouter';
 import { StartCase } from './admission/start-case.tsx';
 import { BoardPage } from './board/board-page.tsx';
 import { CasePage } from './case/case-page.tsx';
+import { CarerArrival } from './people/carer-arrival.tsx';
+import { Door } from './people/door.tsx';
+import { MyPage } from './people/my-page.tsx';
+import { PeoplePage } from './people/people-page.tsx';
 import { FaultBoundary, FaultLine } from './shell/fault-boundary.tsx';
 import { NotHere } from './shell/not-here.tsx';
 import { useArrival } from './shell/use-arrival.ts';
@@ -18,19 +22,25 @@ export function App() {
       <a className="skip" href="#main">
         To the work
       </a>
-      <Switch>
-        <Route path="/" component={BoardPage} />
-        <Route path="/new" component={StartCase} />
-        <Route path="/case/:caseId">{({ caseId }) => <ToItsStage caseId={caseId} />}</Route>
-        <Route path="/case/:caseId/:stage">
-          {({ caseId, stage }) =>
-            isStage(stage) ? <CasePage key={caseId} caseId={caseId} stage={stage} /> : <ToItsStage caseId={caseId} />
-          }
-        </Route>
-        <Route>
-          <NotHere sentence="There is no page at this address." />
-        </Route>
-      </Switch>
+      <Route path="/carer" component={CarerArrival} />
+      <Door>
+        <Switch>
+          <Route path="/carer">{null}</Route>
+          <Route path="/people" component={PeoplePage} />
+          <Route path="/me" component={MyPage} />
+          <Route path="/" component={BoardPage} />
+          <Route path="/new" component={StartCase} />
+          <Route path="/case/:caseId">{({ caseId }) => <ToItsStage caseId={caseId} />}</Route>
+          <Route path="/case/:caseId/:stage">
+            {({ caseId, stage }) =>
+              isStage(stage) ? <CasePage key={caseId} caseId={caseId} stage={stage} /> : <ToItsStage caseId={caseId} />
+            }
+          </Route>
+          <Route>
+            <NotHere sentence="There is no page at this address." />
+          </Route>
+        </Switch>
+      </Door>
       <FaultLine />
     </FaultBoundary>
   );

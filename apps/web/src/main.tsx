@@ -12,11 +12,15 @@ import './admission/admission.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import './people/people.css';
 import { showTheme } from './shell/theme.ts';
 import { startSync } from './sync/records.ts';
+import { mayWork, startSession } from './sync/session.ts';
 
 showTheme();
-void startSync();
+void startSession().then(() => {
+  if (mayWork()) void startSync();
+});
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no root');
 createRoot(root).render(

@@ -7,6 +7,7 @@ import { ThemeSwitch } from '../shell/theme-switch.tsx';
 import { useTitle } from '../shell/use-title.ts';
 import { randomId } from '../sync/random-id.ts';
 import { startCase } from '../sync/records.ts';
+import { useSession } from '../sync/session.ts';
 import { NOBODY_NAMED, setSigner, useSigner } from '../sync/signer.ts';
 import { useBoard } from '../sync/use-case.ts';
 import { useDraft } from '../sync/use-draft.ts';
@@ -18,6 +19,7 @@ export function StartCase() {
   const [, go] = useLocation();
   const { board } = useBoard();
   const signs = useSigner();
+  const { person } = useSession();
   const { value: draft, set, clear } = useDraft('start-case', readCaseDraft);
   useTitle('Start a case');
   const [isAsked, setAsked] = useState(false);
@@ -113,12 +115,14 @@ export function StartCase() {
             onChange={(name) => change({ name })}
             help="Where it has one."
           />
-          <Field
-            label="Signed by"
-            value={signs === NOBODY_NAMED ? '' : signs}
-            onChange={setSigner}
-            help={signs === NOBODY_NAMED ? 'Left empty, the record says: nobody named.' : 'Stays on this device.'}
-          />
+          {person === null && (
+            <Field
+              label="Signed by"
+              value={signs === NOBODY_NAMED ? '' : signs}
+              onChange={setSigner}
+              help={signs === NOBODY_NAMED ? 'Left empty, the record says: nobody named.' : 'Stays on this device.'}
+            />
+          )}
           <p className="start-foot">
             <button type="submit" className="button button-main">
               Start the case

@@ -4,6 +4,7 @@ import { STAGES } from '@bonewright/casebook';
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
+import { BoardWho } from '../people/signed-by.tsx';
 import { ThemeSwitch } from '../shell/theme-switch.tsx';
 import { useTitle } from '../shell/use-title.ts';
 import { useInbox } from '../sync/inbox.ts';
@@ -32,6 +33,7 @@ export function BoardPage() {
           <p className="head-state">
             {isDemonstration && <span>Demonstration</span>}
             <span>{longMoment(now)}</span>
+            <BoardWho />
           </p>
           <ThemeSwitch />
           {isDemonstration && <BeginEmpty />}

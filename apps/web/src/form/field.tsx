@@ -11,7 +11,8 @@ interface FieldProps {
   readonly help?: ReactNode;
   /** What is wrong, and what would be right. */
   readonly why?: string | null;
-  readonly type?: 'text' | 'datetime-local';
+  readonly type?: 'text' | 'datetime-local' | 'password';
+  readonly autoComplete?: 'off' | 'username' | 'current-password' | 'new-password';
   readonly inputMode?: HTMLAttributes<HTMLInputElement>['inputMode'];
   /** Words to choose from; others can be typed. */
   readonly options?: readonly string[];
@@ -21,6 +22,7 @@ interface FieldProps {
 
 export function Field(props: FieldProps) {
   const { label, value, onChange, unit, help, why, type = 'text', inputMode, options, onBlur, onEnter } = props;
+  const { autoComplete = 'off' } = props;
   const id = useId();
   const about = [why && `${id}-why`, help && `${id}-help`].filter(Boolean).join(' ');
   return (
@@ -41,7 +43,7 @@ export function Field(props: FieldProps) {
           type={type}
           value={value}
           inputMode={inputMode}
-          autoComplete="off"
+          autoComplete={autoComplete}
           list={options ? `${id}-options` : undefined}
           aria-invalid={why ? true : undefined}
           aria-describedby={about || undefined}

@@ -3,11 +3,11 @@ import { type CaseState, type Stage, stageOf } from '@bonewright/casebook';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { Animal } from '../animals/animal.tsx';
+import { SignedBy } from '../people/signed-by.tsx';
 import type { Saved } from '../sync/synced-record.ts';
 import { ageAndSex, capital, massWords } from '../words/patient.ts';
 import { dayOf, moment } from '../words/time.ts';
 import { SavedWords } from './saved-words.tsx';
-import { SignerButton } from './signer-button.tsx';
 import { StagePath } from './stage-path.tsx';
 import { ThemeSwitch } from './theme-switch.tsx';
 import { useTitle } from './use-title.ts';
@@ -47,7 +47,7 @@ export function CaseHead({ state, saved, open, action }: CaseHeadProps) {
         <div className="head-state">
           {patient?.demonstration && <span>Demonstration</span>}
           <SavedWords saved={saved} />
-          <SignerButton />
+          <SignedBy />
         </div>
         <ThemeSwitch />
         {action}

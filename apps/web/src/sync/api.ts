@@ -7,6 +7,13 @@ export class Unreachable extends Error {
   override readonly name = 'Unreachable';
 }
 
+/** Nobody is signed in any more: what waits is sent once somebody is. */
+export class SignInNeeded extends Unreachable {}
+
+const signInListeners = new Set<() => void>();
+
+export const onSignInNeeded = (listener: () => void): unknown => signInListeners.add(listener);
+
 /** The server understood and would not: trying again changes nothing. */
 export class Refused extends Error {
   override readonly name = 'Refused';
@@ -107,19 +114,33 @@ export async function setAsideReceived(sha256: string, reason: string): Promise<
 export const beginEmpty = (): Promise<unknown> => ask('/api/empty', { method: 'POST' });
 export const resetDemonstration = (): Promise<unknown> => ask('/api/demo/reset', { method: 'POST' });
 
-async function ask<T>(path: string, request?: RequestInit): Promise<T> {
+export async function ask<T>(path: string, request?: RequestInit): Promise<T> {
   const response = await reach(path, request);
   return response.json();
 }
 
+/** Sends a JSON body; none where there is nothing to say. */
+export const tell = <T>(method: 'POST' | 'PUT' | 'PATCH' | 'DELETE', path: string, body?: object): Promise<T> =>
+  ask(path, { method, ...(body && { headers: { 'content-type': JSON_TYPE }, body: JSON.stringify(body) }) });
+
+const SIGN_IN = '/api/session';
 const LONGEST_WAIT_MS = 60_000;
+/** Says that a page of Bonewright asks: another site's page cannot send it. */
+export const PAGE_HEADER = { 'x-bonewright': 'page' };
 
 async function reach(path: string, request: RequestInit = {}): Promise<Response> {
-  const response = await fetch(path, { ...request, signal: AbortSignal.timeout(LONGEST_WAIT_MS) }).catch(() => {
+  const headers = { ...request.headers, ...PAGE_HEADER };
+  const signal = AbortSignal.timeout(LONGEST_WAIT_MS);
+  const response = await fetch(path, { ...request, headers, signal }).catch(() => {
     throw new Unreachable('the server does not answer');
   });
   if (response.ok) return response;
   const said = await errorText(response);
+  if (response.status === 401 && path !== SIGN_IN) {
+    for (const listener of signInListeners) listener();
+    throw new SignInNeeded('nobody is signed in');
+  }
+  if (response.status === 429 && path !== SIGN_IN) throw new Unreachable(said);
   if (response.status === 409) throw new Conflict(said);
   if (response.status >= 500) throw new Unreachable(said);
   throw new Refused(response.status, said);

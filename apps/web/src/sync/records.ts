@@ -119,8 +119,12 @@ const sendAll = (): void => {
   for (const record of allOpen()) void record.send();
 };
 
-function listenToServer(): void {
-  const stream = new EventSource('/api/events');
+let stream: EventSource | null = null;
+
+/** Also after somebody signed in again: what waits is sent, what was missed is read. */
+export function listenToServer(): void {
+  stream?.close();
+  stream = new EventSource('/api/events');
   // Also after every pause: what happened meanwhile is read again.
   stream.addEventListener('hello', () => {
     sendAll();

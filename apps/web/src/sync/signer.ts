@@ -1,13 +1,15 @@
 /** Who signs what is done on this device. */
 import { useSyncExternalStore } from 'react';
 import { recall, remember } from './device-memory.ts';
+import { onSession, signedInName } from './session.ts';
 
 export const NOBODY_NAMED = 'nobody named';
 
 const KEY = 'signer';
 const listeners = new Set<() => void>();
 
-export const signer = (): string => recall(KEY) ?? NOBODY_NAMED;
+/** Whoever is signed in; at a machine without accounts, whoever was typed. */
+export const signer = (): string => signedInName() ?? recall(KEY) ?? NOBODY_NAMED;
 
 export function setSigner(name: string): void {
   remember(KEY, name.trim() || null);
@@ -16,7 +18,11 @@ export function setSigner(name: string): void {
 
 function subscribe(tell: () => void): () => void {
   listeners.add(tell);
-  return () => listeners.delete(tell);
+  const leave = onSession(tell);
+  return () => {
+    listeners.delete(tell);
+    leave();
+  };
 }
 
 export const useSigner = (): string => useSyncExternalStore(subscribe, signer);

@@ -1,6 +1,7 @@
 /** A paper of a construct, drawn by the server; lengths on it are true. */
 import { type CaseState, filmsBefore } from '@bonewright/casebook';
 import type { Case, Construct } from '@bonewright/construct';
+import { PAGE_HEADER } from '../../sync/api.ts';
 import { capital } from '../../words/patient.ts';
 import { paperMoment } from '../../words/time.ts';
 
@@ -17,7 +18,7 @@ export async function askSheet(
 ): Promise<Blob> {
   const response = await fetch('/api/sheet', {
     method: 'POST',
-    headers: { 'content-type': 'application/json' },
+    headers: { 'content-type': 'application/json', ...PAGE_HEADER },
     body: JSON.stringify({ paper, caseFile: { ...patientCase, construct }, title: titleOf(state) }),
     signal: AbortSignal.timeout(LONGEST_WAIT_MS),
   }).catch(() => {
