@@ -5,7 +5,7 @@ interface Patience {
   readonly longestWaitS: number;
 }
 
-/** At most 5 + 6 + 3 * 4 tries an hour: OWASP ASVS 4.0.3, 2.2.1 allows a hundred on one account. */
+/** At most 13 tries in the first hour, 4 in each after: OWASP ASVS 4.0.3, 2.2.1 allows a hundred on one account. */
 export const WITH_NAME: Patience = { free: 5, firstWaitS: 15, longestWaitS: 15 * 60 };
 /** A practice's tablets may share one address. */
 export const WITH_ADDRESS: Patience = { free: 20, firstWaitS: 15, longestWaitS: 15 * 60 };
