@@ -22,6 +22,7 @@ export function benchTrace(count = 60): Row[] {
   const judged: Judged[] = [];
   const scale: number[] = [];
   const angle: { error: number; z: number }[] = [];
+  const shift: { error: number; z: number }[] = [];
   const times: number[] = [];
   let asked = 0;
   let missed = 0;
@@ -38,6 +39,11 @@ export function benchTrace(count = 60): Row[] {
     if (value !== null && sd !== null) {
       const error = value - truth.angulationDeg;
       angle.push({ error, z: error / sd });
+    }
+    const moved = trace.translationMm;
+    if (moved.value !== null && moved.sd !== null) {
+      const error = moved.value - translationAt(truth, trace.segments[0]!.axis.to);
+      shift.push({ error, z: error / moved.sd });
     }
     const mm = trace.mmPerPixel.value;
     if (mm !== null && request.calibration.kind === 'ball') scale.push(mm / truth.mmPerPixel - 1);
@@ -60,6 +66,8 @@ export function benchTrace(count = 60): Row[] {
     { what: 'true stations without a value', figure: (100 * missed) / asked, unit: '%', goal: 'under 10' },
     { what: 'angulation, RMS error', figure: rms(angle.map((a) => a.error)), unit: 'deg', goal: 'under 1' },
     { what: 'angulation, truths inside the 90 % interval', figure: 100 * covered(angle), unit: '%', goal: '88 to 92' },
+    { what: 'translation, RMS error', figure: rms(shift.map((a) => a.error)), unit: 'mm', goal: 'under 0.15' },
+    { what: 'translation, truths inside the 90 % interval', figure: 100 * covered(shift), unit: '%', goal: '88 to 92' },
     { what: 'scale from a ball, RMS error', figure: 100 * rms(scale), unit: '%', goal: 'under 0.7' },
     { what: 'one film, median', figure: quantile(times, 0.5), unit: 'ms', goal: 'under 1500' },
     { what: 'one film, slowest', figure: quantile(times, 1), unit: 'ms' },
@@ -131,6 +139,18 @@ function unmeasured(trace: Trace, truth: Truth): { asked: number; missed: number
     }
   }
   return { asked, missed };
+}
+
+/** The true translation where the traced proximal axis ends: the axes are not parallel, so it depends on the place. */
+function translationAt({ segments, mmPerPixel, angulationDeg }: Truth, end: Pixel): number {
+  const [proximal, distal] = segments;
+  const along = alongAxis(proximal.axis.from, proximal.axis.to, 1);
+  const { from, to } = proximal.axis;
+  const length = along(to);
+  const [dc, dr] = [distal.axis.from[0] - from[0], distal.axis.from[1] - from[1]];
+  const across = (dr * (to[0] - from[0]) - dc * (to[1] - from[1])) / length;
+  const back = along(end) - along(distal.axis.from);
+  return (across + back * Math.tan((angulationDeg * Math.PI) / 180)) * mmPerPixel;
 }
 
 function alongAxis(from: Pixel, to: Pixel, mmPerPixel: number): (p: Pixel) => number {

@@ -2,7 +2,15 @@
 import { createHash } from 'node:crypto';
 import { type CaseEvent, caseFileOf, foldCase, summarisePlan, summariseRanking } from '@bonewright/casebook';
 import { type Case, type Construct, rank } from '@bonewright/construct';
-import { type GreyImage, joinViews, type Pixel, type Towards, type TraceRequest, traceFilm } from '@bonewright/film';
+import {
+  correctedTrace,
+  type GreyImage,
+  joinViews,
+  type Pixel,
+  type Towards,
+  type TraceRequest,
+  traceFilm,
+} from '@bonewright/film';
 import { CaseWriter } from './case-writer.ts';
 import { drawer } from './drawer.ts';
 import { laterFilmsOf } from './films/index.ts';
@@ -81,7 +89,8 @@ function join(writer: CaseWriter, { key, fractureGapMm, keepOut, corridorDeg, so
   const views = foldCase(writer.events).films.map((film) => {
     if (!film.trace || !film.clicks || !film.fractureLine) throw new Error(`a film of the ${key} was not traced`);
     const { columnTowards, boneEnds } = film.clicks.value;
-    return { trace: film.trace.value, columnTowards, boneEnds, fractureLine: film.fractureLine.value };
+    const trace = correctedTrace(film.trace.value, film.corrections?.value ?? []);
+    return { trace, columnTowards, boneEnds, fractureLine: film.fractureLine.value };
   });
   const [craniocaudal, mediolateral] = views;
   if (!craniocaudal || !mediolateral) throw new Error(`the ${key} needs two films`);

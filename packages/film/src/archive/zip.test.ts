@@ -1,6 +1,7 @@
 import { InputError } from '@bonewright/fault';
 import { zipSync } from 'fflate';
 import { expect, test } from 'vitest';
+import { crc32 } from './crc32.ts';
 import { isZip, zipEntries, zipEntry } from './zip.ts';
 
 const text = (words: string): Uint8Array => new TextEncoder().encode(words);
@@ -47,4 +48,17 @@ test('a file longer than its list says is not passed as whole', () => {
 
 test('a cut archive is refused in words', () => {
   expect(() => zipEntries(packed.subarray(0, packed.length - 10), 'cut.zip')).toThrow(/cut.zip could not be unpacked/);
+});
+
+test('CRC-32 of the digits 1 to 9 is CBF43926, the check value of the catalogue of CRC algorithms', () => {
+  expect(crc32(text('123456789'))).toBe(0xcbf43926);
+});
+
+test('a byte changed inside the archive is seen by the checksum and refused in words', () => {
+  const bytes = Uint8Array.from(zipSync({ 'a.dcm': text('one film'), 'b.dcm': text('another') }, { level: 0 }));
+  const at = bytes.findIndex((_, i) => text('another').every((c, k) => bytes[i + k] === c));
+  bytes[at] = 'A'.charCodeAt(0);
+  const [a, b] = zipEntries(bytes, 'x.zip');
+  expect(zipEntry(bytes, a!)).toEqual(text('one film'));
+  expect(() => zipEntry(bytes, b!)).toThrow(/b.dcm is not what was packed: its checksum/);
 });

@@ -3,6 +3,8 @@ import { InputError } from '@bonewright/fault';
 import { unzipSync } from 'fflate';
 import { isPart10 } from '../decode/dicom/elements.ts';
 import { LARGEST_FILE_BYTES, LARGEST_UNPACKED_BYTES, MOST_ZIP_BYTES, MOST_ZIP_FILES } from '../decode/limits.ts';
+import { crc32 } from './crc32.ts';
+import { listedCrc } from './directory.ts';
 
 export interface ZipEntry {
   /** Place in the ZIP's own list: two files may have one name. */
@@ -48,12 +50,19 @@ export function zipEntries(bytes: Uint8Array, name: string): ZipEntry[] {
 
 /**
  * One file of a ZIP that `zipEntries` listed.
- * @throws InputError where it cannot be unpacked, or is not as long as the list says.
+ * @throws InputError where it cannot be unpacked, is not as long as the list says, or has another checksum.
  */
 export function zipEntry(bytes: Uint8Array, { index, name, byteLength }: ZipEntry): Uint8Array {
   let seen = 0;
   const unpacked = readZip(bytes, name, () => seen++ === index)[name];
   if (unpacked?.length !== byteLength) throw damaged(name);
+  if (crc32(unpacked) !== listedCrc(bytes, index)) {
+    throw new InputError(
+      `${name} is not what was packed: its checksum (CRC-32) differs`,
+      '',
+      'the archive was damaged on its way; fetch it anew, or choose the films themselves',
+    );
+  }
   return unpacked;
 }
 

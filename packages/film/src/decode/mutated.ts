@@ -1,6 +1,7 @@
 /** Damage on purpose, the same for the same seed: some bytes overwritten, sometimes the end cut off. */
 
-const MOST_BYTES = 12;
+/** Bytes overwritten at most. */
+export const MOST_BYTES = 12;
 const CUT_SHARE = 0.15;
 
 /** A generator of numbers in [0, 1) (mulberry32, T. Ettinger, public domain). */

@@ -26,11 +26,14 @@ export interface RandomFilm {
   readonly about: string;
 }
 
-/** The film of that seed. */
-export function randomFilm(seed: number): RandomFilm {
+/** Widths of a bone on a film, pixels. */
+const WIDTHS_PX = [18, 75] as const;
+
+/** The film of that seed, its bone between the two widths in pixels. */
+export function randomFilm(seed: number, [narrowPx, widePx]: readonly [number, number] = WIDTHS_PX): RandomFilm {
   const r = seededRandom(seed);
   const widthMm = Math.exp(r.between(Math.log(2), Math.log(9)));
-  const widthPx = Math.exp(r.between(Math.log(18), Math.log(75)));
+  const widthPx = Math.exp(r.between(Math.log(narrowPx), Math.log(widePx)));
   const pitchMm = widthMm / widthPx;
   const bone = randomBone(r, widthMm);
   const heightMm = r.between(8, 45);

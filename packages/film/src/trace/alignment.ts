@@ -66,10 +66,16 @@ function axisSd(fit: FittedSegment): { slopeSd: number; offsetSdAt(s: number): n
       tilt[k]! += place.tilt * w;
     }
   }
-  const factor = value('imaging.trace.axis-sd-factor') * fit.honesty.sdFactor;
+  const { bone, overlap, metal } = fit.neighbours;
+  const neighbour = Math.max(
+    bone ? value('imaging.trace.axis-bone-factor') : 1,
+    metal ? value('imaging.trace.axis-metal-factor') : 1,
+  );
+  const factor = neighbour * value('imaging.trace.axis-sd-factor') * fit.honesty.sdFactor;
   const floor = value('imaging.trace.sd-floor');
+  const hidden = overlap ? value('imaging.trace.axis-overlap-sd') * fit.width : 0;
   const vTilt = factor ** 2 * covariance(tilt, tilt) + (floor / length) ** 2 * 12;
-  const vLevel = factor ** 2 * covariance(level, level) + floor ** 2;
+  const vLevel = factor ** 2 * covariance(level, level) + floor ** 2 + hidden ** 2;
   const cross = factor ** 2 * covariance(level, tilt);
   return {
     slopeSd: Math.sqrt(vTilt),

@@ -7,6 +7,8 @@ import { median, smoothed } from './start.ts';
 
 /** Distances in pixels from the bone's edge, at most `most`. */
 export interface Tails {
+  /** Another bone begins within reach over much of the length. */
+  readonly meetsBone: boolean;
   /** At s, on the side of falling x (-1) or rising x (1). */
   at(s: number, side: 1 | -1): number;
 }
@@ -20,6 +22,9 @@ const NOISES = 3.5;
 const BACK_PX = 2.5;
 const LEAST_PX = 2;
 
+/** Share of the blocks. */
+const MUCH = 0.2;
+
 export function tailsOf(
   rough: RoughBone,
   grow: number,
@@ -30,10 +35,13 @@ export function tailsOf(
   const sides = ([-1, 1] as const).map((side) => {
     const found = rough.s.map((s, k) => tailOf(rough, k, side, grow, height, blurPx, most(s)));
     // the least of three neighbours: an overlap does not end at a block's end
-    const held = found.map((_, k) => Math.min(...found.slice(Math.max(0, k - 1), k + 2)));
-    return smoothed(rough.s, held);
-  }) as [(s: number) => number, (s: number) => number];
-  return { at: (s, side) => Math.max(LEAST_PX, Math.min(most(s), sides[side === -1 ? 0 : 1](s))) };
+    const held = found.map((_, k) => Math.min(...found.slice(Math.max(0, k - 1), k + 2).map((f) => f.px)));
+    return { reach: smoothed(rough.s, held), bones: found.filter((f) => f.isBone).length / found.length };
+  });
+  return {
+    meetsBone: sides.some(({ bones }) => bones > MUCH),
+    at: (s, side) => Math.max(LEAST_PX, Math.min(most(s), sides[side === -1 ? 0 : 1]!.reach(s))),
+  };
 }
 
 function tailOf(
@@ -44,7 +52,7 @@ function tailOf(
   height: number,
   blurPx: number,
   most: number,
-): number {
+): { readonly px: number; readonly isBone: boolean } {
   // three neighbouring blocks, laid edge on edge, share their noise
   const near = [k - 1, k, k + 1].filter((i) => rough.profiles[i]);
   const at = (d: number) => {
@@ -60,10 +68,10 @@ function tailOf(
   const down = Math.max(FALL * height, NOISES * noise);
   for (let d = 0; d <= most + 2; d++) {
     const r = rise(d);
-    if (Number.isNaN(r)) return d > 3 ? d - 2 : most;
-    if (r > up || (d > 3 * blurPx + 2 && r < -down)) return d - BACK_PX;
+    if (Number.isNaN(r)) return { px: d > 3 ? d - 2 : most, isBone: false };
+    if (r > up || (d > 3 * blurPx + 2 && r < -down)) return { px: d - BACK_PX, isBone: r > up };
   }
-  return most;
+  return { px: most, isBone: false };
 }
 
 /** Noise of a profile's values, from differences of neighbours. */

@@ -37,6 +37,8 @@ export interface FittedSegment {
   /** Misfit of the median row; about 1 where the model holds. */
   readonly chi: number;
   readonly honesty: Honesty;
+  /** What else lies beside or over it and bends its shadow. */
+  readonly neighbours: { readonly bone: boolean; readonly overlap: boolean; readonly metal: boolean };
   /** Share of the length where cells lie at both outer edges. */
   readonly supportedSpan: number;
   /** Why no edge can be read at s, or null: metal within reach. */
@@ -94,6 +96,7 @@ export function fitSegment(
 function notABone(fit: FittedSegment): NoBone | null {
   if (fit.supportedSpan < LEAST_SPAN) return { why: 'too little of this fragment can be read: its edges are hidden' };
   if (fit.height < LEAST_NOISES * fit.noise.sd) return { why: 'nothing near the line stands out of the noise' };
+  if (fit.chi > value('imaging.trace.refusal')) return { why: 'the shadow along the line fits no single bone' };
   const { model, covariance } = fit.fit;
   const shown = Array.from({ length: CANAL_PLACES }, (_, i) => ((i + 0.5) / CANAL_PLACES) * fit.frame.lengthPx).filter(
     (s) => {
@@ -118,8 +121,8 @@ const LEAST_CANAL = { share: 0.12, sds: 4, places: 0.3 };
 
 /** Other pairs of edges are tried while the fit is worse than this, if they are nearly as strong, and taken if clearly better. */
 const GOOD_CHI = 1.35;
-const ATTEMPTS = 3;
-const LEAST_STRENGTH = 0.6;
+const ATTEMPTS = 4;
+const LEAST_STRENGTH = 0.3;
 const BETTER = 0.85;
 
 function fitFrom(
@@ -175,6 +178,11 @@ function fitFrom(
     noise,
     chi: median(done.rowChi),
     supportedSpan: supportedSpan(done.model, rows),
+    neighbours: {
+      bone: done.model.parts === WITH_SECOND || tails.meetsBone,
+      overlap: overlapShare(done.model, rows) > MUCH_OVERLAP,
+      metal: metal.includes(1),
+    },
     honesty: honestyOf(rows, done.residuals, done.rowChi),
     blockedAt: (s, mm) =>
       metalNear(film, frame, done.model, metal, s, value('imaging.metal.clearance') / mm)
@@ -251,6 +259,17 @@ function secondReach(model: BoneModel, s: number, side: 1 | -1): number {
   const off = partAt(model, 'c2', s) - partAt(model, 'co', s);
   return Math.sign(off) === side ? Math.abs(off) + partAt(model, 'a2', s) + BEYOND_SECOND_PX : 0;
 }
+
+/** Share of the rows in which a second bone's shadow crosses the first one's edge. */
+function overlapShare(model: BoneModel, rows: readonly CellRow[]): number {
+  if (model.parts < WITH_SECOND) return 0;
+  const crossed = rows.filter(({ s }) => {
+    const off = Math.abs(partAt(model, 'c2', s) - partAt(model, 'co', s));
+    return partAt(model, 'h2', s) > 0 && off - partAt(model, 'a2', s) < partAt(model, 'ao', s);
+  });
+  return crossed.length / rows.length;
+}
+const MUCH_OVERLAP = 0.15;
 
 /** Share of the rows that have cells at both outer edges and enough of the bone between them. */
 function supportedSpan(model: BoneModel, rows: readonly CellRow[]): number {
