@@ -361,6 +361,18 @@ export const imaging = defineSet([
     status: 'computed',
   },
   {
+    id: 'imaging.trace.axis-overlap-factor',
+    name: 'further factor on the spread of an axis where a second bone hides an edge',
+    unit: '1',
+    value: 2.2,
+    low: 1.5,
+    high: 2.5,
+    spread: 'range',
+    appliesTo: 'angulation and translation between two traced fragments',
+    source: { title: 'coverage over random projected films of this project' },
+    status: 'computed',
+  },
+  {
     id: 'imaging.trace.axis-metal-factor',
     name: 'further factor on the spread of an axis where metal lies beside or over the bone',
     unit: '1',

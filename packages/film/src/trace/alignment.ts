@@ -69,6 +69,7 @@ function axisSd(fit: FittedSegment): { slopeSd: number; offsetSdAt(s: number): n
   const { bone, overlap, metal } = fit.neighbours;
   const neighbour = Math.max(
     bone ? value('imaging.trace.axis-bone-factor') : 1,
+    overlap ? value('imaging.trace.axis-overlap-factor') : 1,
     metal ? value('imaging.trace.axis-metal-factor') : 1,
   );
   const factor = neighbour * value('imaging.trace.axis-sd-factor') * fit.honesty.sdFactor;
