@@ -13,6 +13,7 @@ const FLAGS = [
 ];
 
 export const DESK = { width: 1440, height: 900 };
+export const TABLET = { width: 1024, height: 768 };
 export const PHONE = { width: 390, height: 844 };
 
 /** Launches the browser that `npm test` found, or the usual one. */

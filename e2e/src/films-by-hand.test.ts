@@ -1,13 +1,12 @@
 /** Two films from the drop to a reduced bone, once with the mouse and once with the keys alone; two other devices see the same. */
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from './accessible.ts';
 import { DESK, launch } from './browser.ts';
-import { clickFilm, type FilmClicks, onScreen, plate, SQUIRREL } from './film-hand.ts';
+import { plate, SQUIRREL } from './film-hand.ts';
+import { boxOf, drop, FILMS, markByKeys, markByMouse, startCase } from './film-job.ts';
 
-const FILMS = join(import.meta.dirname, '../films');
 let browser: Browser;
 const faults: string[] = [];
 
@@ -28,17 +27,7 @@ test('mouse: dropped, calibrated, traced, a wall corrected, reduced, measured; a
   await startCase(page);
   await drop(page);
   for (const film of SQUIRREL) {
-    const mine = stepsOf(page, film);
-    await mine.getByRole('radio', { name: film.view, exact: true }).check({ force: true });
-    await mine.getByRole('radio', { name: film.toTheRight, exact: true }).check({ force: true });
-    const ball = mine.getByLabel(/Ball across/);
-    if ((await ball.inputValue()) === '') await ball.fill('5');
-    await mine.getByRole('button', { name: 'proximal', exact: true }).click();
-    for (const at of [...film.ends, film.ball, ...film.four, ...film.fracture]) await clickFilm(page, film, at);
-    await page
-      .getByRole('region', { name: new RegExp(film.view, 'i') })
-      .getByText(/10 mm/)
-      .waitFor();
+    await markByMouse(page, film);
   }
   await page.getByText('True bend').waitFor();
 
@@ -142,34 +131,6 @@ test('keys alone: the same', async () => {
   await page.close();
 }, 180_000);
 
-async function startCase(page: Page): Promise<void> {
-  await page.goto(`${inject('address')}/new`);
-  await page.getByLabel('Species').fill('red squirrel');
-  await page.getByLabel(/^Mass/).fill('310');
-  await page.getByLabel('Broken bone').fill('tibia');
-  await page.getByRole('radio', { name: 'left' }).focus();
-  await page.keyboard.press('Space');
-  await page.getByRole('button', { name: 'Start the case' }).press('Enter');
-  await page.getByText('No films yet').waitFor();
-}
-
-async function drop(page: Page): Promise<void> {
-  const data = SQUIRREL.map(({ file }) => ({ file, base64: readFileSync(join(FILMS, file)).toString('base64') }));
-  const transfer = await page.evaluateHandle((list) => {
-    const dropped = new DataTransfer();
-    for (const { file, base64 } of list)
-      dropped.items.add(new File([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))], file));
-    return dropped;
-  }, data);
-  await page.locator('main label').last().dispatchEvent('drop', { dataTransfer: transfer });
-  await page.getByRole('heading', { name: 'b.dcm' }).first().waitFor();
-}
-
-function stepsOf(page: Page, film: FilmClicks): Locator {
-  const word = new RegExp(`${film.file}|${film.view}`, 'i');
-  return page.locator('details.steps-frame').filter({ has: page.getByRole('heading', { name: word }) });
-}
-
 async function openSteps(page: Page, title: string): Promise<Locator> {
   const steps = page.locator('details.steps-frame').filter({ has: page.getByRole('heading', { name: title }) });
   await steps.waitFor();
@@ -178,56 +139,6 @@ async function openSteps(page: Page, title: string): Promise<Locator> {
     await page.keyboard.press('Enter');
   }
   return steps;
-}
-
-/** Every mark of a film, placed with the crosshair; what is wanted next is asked for by the plate. */
-async function markByKeys(page: Page, film: FilmClicks): Promise<void> {
-  const steps = stepsOf(page, film);
-  for (const name of [film.view, film.toTheRight]) {
-    await steps.getByRole('radio', { name, exact: true }).focus();
-    await page.keyboard.press('Space');
-  }
-  const ball = steps.getByLabel(/Ball across/);
-  if ((await ball.inputValue()) === '') {
-    await ball.focus();
-    await page.keyboard.type('5');
-    await page.keyboard.press('Enter');
-  }
-  await steps.getByRole('button', { name: 'proximal', exact: true }).press('Enter');
-  const mine = plate(page, new RegExp(film.view));
-  await expect.poll(() => mine.evaluate((it) => it === document.activeElement)).toBe(true);
-  const box = await boxOf(mine);
-  let at: readonly [number, number] = [box.width / 2, box.height / 2];
-  for (const place of [...film.ends, film.ball, ...film.four, ...film.fracture]) {
-    const to = onScreen(box, film, place);
-    const wanted = [to[0] - box.x, to[1] - box.y] as const;
-    at = [
-      await stepTo(page, at[0], wanted[0], 'ArrowLeft', 'ArrowRight'),
-      await stepTo(page, at[1], wanted[1], 'ArrowUp', 'ArrowDown'),
-    ];
-    await page.keyboard.press('Enter');
-  }
-  await page
-    .getByRole('region', { name: new RegExp(film.view, 'i') })
-    .getByText(/10 mm/)
-    .waitFor();
-}
-
-const FAR_PX = 8;
-
-/** Large steps, then steps of one pixel. Resolves to where the crosshair is. */
-async function stepTo(page: Page, from: number, to: number, less: string, more: string): Promise<number> {
-  const way = Math.round(to - from);
-  const key = way < 0 ? less : more;
-  for (let i = 0; i < Math.floor(Math.abs(way) / FAR_PX); i++) await page.keyboard.press(key);
-  for (let i = 0; i < Math.abs(way) % FAR_PX; i++) await page.keyboard.press(`Shift+${key}`);
-  return from + way;
-}
-
-async function boxOf(what: Locator) {
-  const box = await what.boundingBox();
-  if (!box) throw new Error('it is not on the page');
-  return box;
 }
 
 async function drag(page: Page, what: Locator, [dx, dy]: readonly [number, number]): Promise<void> {

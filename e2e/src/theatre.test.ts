@@ -1,10 +1,9 @@
 /** In theatre a pin goes in 2 mm off: the margins, the advice for the next pin and the record follow, and a reload loses nothing. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { launch } from './browser.ts';
+import { launch, TABLET } from './browser.ts';
 import { freshDemonstration } from './demonstration.ts';
 
-const TABLET = { width: 1024, height: 768 };
 const CASE = 'demo-squirrel';
 
 let browser: Browser;
