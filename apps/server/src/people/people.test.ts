@@ -265,6 +265,15 @@ describe('a carer’s link', () => {
   });
 });
 
+test('who opened what is written down, once a session', async () => {
+  const on = await served();
+  await on.store.append([opened(), note(2)]);
+  const { ask } = await owner(on);
+  for (const query of ['', '?after=1', '']) await ask({ url: `/api/cases/${CASE}/events${query}` });
+  const lines = (await on.store.people.log(99, null)).filter(({ what }) => what === 'opened case');
+  expect(lines).toMatchObject([{ who: 'R. Fenn', about: CASE, address: '127.0.0.1' }]);
+});
+
 describe('passwords', () => {
   test('cost what OWASP asks for (scrypt N = 2^17, r = 8, p = 1), and a hash says so', async () => {
     expect(OWASP_SCRYPT).toEqual({ N: 131072, r: 8, p: 1 });

@@ -37,7 +37,7 @@ export function caseRoutes(app: FastifyInstance, { store, demonstration, people:
       const asker = askerOf(request);
       const isTheirs = mayOpen(asker, caseId);
       const events = isTheirs ? await store.read(caseId, from) : [];
-      if (from === 0 && events.length > 0 && asker.name !== null) await log.note(request, 'opened case', caseId);
+      if (events.length > 0) await log.noteOpened(request, caseId);
       if (events.length > 0 || (from > 0 && isTheirs)) return { events };
       return reply
         .code(404)

@@ -14,6 +14,7 @@ interface Carer {
 }
 
 const LINK_DAYS = 14;
+const isOnlyHere = /^(localhost|127\.|\[::1\])/.test(location.hostname);
 
 export function CarerLinks() {
   const [carers, setCarers] = useState<readonly Carer[]>([]);
@@ -35,6 +36,11 @@ export function CarerLinks() {
           <strong>A link for {made.name}, now: it is not shown again</strong>
           <p className="people-password">{made.address}</p>
           <p>It opens this carer's patients for {LINK_DAYS} days, to whoever holds it.</p>
+          {isOnlyHere && (
+            <p>
+              This address is good at this machine only. Open the page by the address of the practice's network first.
+            </p>
+          )}
         </div>
       )}
       {why && <FieldWhy why={why} />}
