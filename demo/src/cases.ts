@@ -112,8 +112,9 @@ function join(writer: CaseWriter, { key, fractureGapMm, keepOut, corridorDeg, so
   writer.sign(SURGEON, 'soft-tissue-set', { softTissueMm });
 }
 
-const OPERATION_MINUTES = 90;
-const MINUTES_A_PIN = 4;
+const TO_FIRST_PIN_MINUTES = 25;
+const MINUTES_A_PIN = 6;
+const HARD_MINUTES = 15;
 const MINUTES_A_DAY = 1440;
 
 /** What was done in theatre and at the visits after it; the films that were taken then. */
@@ -121,8 +122,9 @@ function operate(writer: CaseWriter, patient: DemoPatient): readonly DemoFilm[] 
   const constructSeq = foldCase(writer.events).construct?.seq;
   if (constructSeq !== undefined) writer.sign(SURGEON, 'sheet-printed', { constructSeq, sha256: null });
   writer.sign(SURGEON, 'stage-entered', { stage: 'theatre' });
-  const operated = patient.slips ? placePins(writer, patient.slips) : null;
-  writer.wait(OPERATION_MINUTES);
+  writer.wait(TO_FIRST_PIN_MINUTES);
+  const operated = placePins(writer, patient.slips);
+  closeUp(writer);
   const films: DemoFilm[] = [];
   for (const [i, { days, stage, text, films: taken }] of patient.later.entries()) {
     const before = patient.later[i - 1];
@@ -168,3 +170,18 @@ function filmAgain(
   if (scores) writer.sign(SURGEON, 'cortices-scored', { scale: 'mRUST', day, filmIds: films.map(idOf), scores });
   return films;
 }
+
+/** Putty over the pins, then the counts. */
+function closeUp(writer: CaseWriter): void {
+  const frameG = foldCase(writer.events).construct?.value.summary?.massG ?? 0;
+  writer.sign(NURSE, 'putty-mixed', { grams: Math.max(1, Math.ceil(frameG)), at: writer.now(), workingMinutes: null });
+  writer.wait(HARD_MINUTES);
+  writer.sign(NURSE, 'putty-hard', { at: writer.now() });
+  for (const [what, count] of COUNTED) writer.sign(NURSE, 'counted', { what, in: count, out: count });
+}
+
+const COUNTED = [
+  ['swabs', 10],
+  ['needles', 3],
+  ['blades', 1],
+] as const;

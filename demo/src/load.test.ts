@@ -2,7 +2,16 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
-import { caseFileOf, filmsBefore, foldCase, laterFilmSets, outOfDate } from '@bonewright/casebook';
+import {
+  caseFileOf,
+  filmsBefore,
+  foldCase,
+  foldPractice,
+  laterFilmSets,
+  outOfDate,
+  stockWarnings,
+} from '@bonewright/casebook';
+import { constructSchema } from '@bonewright/construct';
 import { decodeFilm } from '@bonewright/film';
 import { openStore } from '@bonewright/store';
 import { expect, onTestFinished, test } from 'vitest';
@@ -32,6 +41,8 @@ test('four invented patients, each at another stage, whole and up to date, with 
     ['red squirrel', 310, 'tibia', 'plan'],
     ['tawny owl', 440, 'tibiotarsus', 'films'],
   ]);
+  const { stock } = foldPractice(await store.practice.read());
+  expect(stockWarnings(stock, '2026-03-14')).toContainEqual(expect.stringContaining('past its day'));
   for (const { caseId, demonstration, stage, changedAt } of rows) {
     expect(demonstration).toBe(true);
     expect(changedAt <= NOW.toISOString()).toBe(true);
@@ -47,6 +58,17 @@ test('four invented patients, each at another stage, whole and up to date, with 
       const { rows: height, cols, header } = await decodeFilm(await buffer(found!.bytes), file.value.fileName);
       expect([height, cols]).toEqual([file.value.rows, file.value.cols]);
       expect(Object.values(header).join(' ')).toContain('Thornbeck');
+    }
+    if (stage === 'recovery' || stage === 'rechecks') {
+      const { pins, putty, counts } = state.theatre;
+      const planned = constructSchema.parse(state.construct?.value.construct).pins;
+      expect(pins.map(({ placed }) => placed !== null)).toEqual(planned.map(() => true));
+      expect(putty?.hard).toBeTruthy();
+      expect(counts.every(({ value }) => value.in === value.out)).toBe(true);
+      // What went in came out of the practice's drawer, from a batch that is named.
+      const used = stock.uses.filter(({ value }) => value.forCase === caseId);
+      expect(used.length).toBeGreaterThan(planned.length);
+      expect(used.every(({ value }) => value.batch !== '')).toBe(true);
     }
     if (stage === 'films') continue;
     expect(caseFileOf(state).missing).toEqual([]);

@@ -3,6 +3,7 @@ import { on } from 'node:events';
 import { Worker } from 'node:worker_threads';
 import type { Store } from '@bonewright/store';
 import type { DemoCase } from './cases.ts';
+import { countDown, stockThePractice } from './practice.ts';
 
 export interface LoadOptions {
   readonly now: Date;
@@ -17,6 +18,7 @@ export interface LoadOptions {
  * an Error where a patient could not be made; the others are in the store then.
  */
 export async function loadDemonstration(store: Store, { now, onCase, signal }: LoadOptions): Promise<number> {
+  await stockThePractice(store, now);
   const faults: string[] = [];
   let count = 0;
   for await (const made of madeInThread(now, signal)) {
@@ -26,6 +28,7 @@ export async function loadDemonstration(store: Store, { now, onCase, signal }: L
     }
     for (const file of made.files) await store.putAttachment(inOnePiece(file));
     await store.append(made.events);
+    await countDown(store, made.events[0]?.caseId ?? '');
     count += 1;
     onCase?.();
   }

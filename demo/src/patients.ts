@@ -44,8 +44,8 @@ export interface DemoPatient {
     readonly text: string;
     readonly films?: LaterFilms;
   }[];
-  /** Pins that did not go where they were planned; absent where nobody wrote down how they stand. */
-  readonly slips?: readonly Slip[];
+  /** Pins that did not go where they were planned. */
+  readonly slips: readonly Slip[];
 }
 
 const MINUTES_A_DAY = 1440;
@@ -72,6 +72,7 @@ export const patients: readonly DemoPatient[] = [
     softTissueDepthMm: [4, 1.5],
     isPlanned: true,
     later: [],
+    slips: [],
   },
   {
     key: 'owl',
@@ -94,6 +95,7 @@ export const patients: readonly DemoPatient[] = [
     softTissueDepthMm: [6, 2],
     isPlanned: false,
     later: [],
+    slips: [],
   },
   {
     key: 'hedgehog',
@@ -118,6 +120,10 @@ export const patients: readonly DemoPatient[] = [
     later: [
       { days: 0.1, stage: 'recovery', text: 'Awake and in a ball within forty minutes; warm, breathing even.' },
       { days: 1, stage: 'recovery', text: 'Ate in the night. Frame clean and dry, pads warm.' },
+    ],
+    slips: [
+      { pin: 1, alongMm: 0.4 },
+      { pin: 3, alongMm: -0.5 },
     ],
   },
   {

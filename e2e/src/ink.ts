@@ -43,6 +43,19 @@ export function columnsMm(page: Page, leastMm: number): number[] {
   return found.sort((a, b) => b - a);
 }
 
+/** Where the middles of the dark stretches of that row stand, in mm from the page's left edge. */
+export function middlesMm(page: Page, row: number): number[] {
+  const middles: number[] = [];
+  for (let column = 0, began = -1; column <= page.width; column += 1) {
+    const isDark = column < page.width && page.isDark(column, row);
+    if (isDark && began < 0) began = column;
+    if (isDark || began < 0) continue;
+    middles.push(((began + column) / 2) * page.mmPerPixel);
+    began = -1;
+  }
+  return middles;
+}
+
 function* runs(length: number, isDark: (i: number) => boolean): Generator<number> {
   let run = 0;
   for (let i = 0; i <= length; i += 1) {

@@ -20,6 +20,7 @@ import { PinByPin } from './pin-by-pin.tsx';
 import { PuttyWords } from './putty-words.tsx';
 import { TableSide } from './table-side.tsx';
 import { TheatreHead } from './theatre-head.tsx';
+import { useStockCount } from './use-stock-count.ts';
 
 export interface TheatreStageProps {
   readonly state: CaseState;
@@ -32,6 +33,7 @@ type Side = (typeof SIDES)[number];
 
 export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
   useDimRoom();
+  useStockCount(state);
   const [side, show] = useState<Side>('pins');
   const { patientCase } = usePlannedCase(state);
   const chosen = state.construct;

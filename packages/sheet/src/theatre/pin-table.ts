@@ -4,7 +4,9 @@ import type { Paper, Words } from '../paper/paper.ts';
 import type { TheatreSheetFacts } from './facts.ts';
 import { aim, figure, fromFractureMm, wireWords } from './words.ts';
 
-const ROW_MM = 8.2;
+/** Heights of a row, the usual one first: a table of many pins is set tighter. */
+export const ROWS_MM = [8.2, 7.4, 6.6] as const;
+export type RowMm = (typeof ROWS_MM)[number];
 const COLUMNS = [0, 18, 46, 70, 92, 128, 145];
 const HEADINGS = ['pin', 'wire, mm', 'at, mm', 'from fracture', 'aim', 'free', 'cut to'];
 
@@ -15,12 +17,12 @@ interface Row {
 }
 
 /** Height the table needs, mm. */
-export const pinTableHeightMm = (plan: Plan): number => 16 + ROW_MM * rowCount(plan);
+export const pinTableHeightMm = (plan: Plan, rowMm: RowMm): number => 16 + rowMm * rowCount(plan);
 
 const rowCount = (plan: Plan): number => plan.pins.length + (plan.im ? 1 : 0) + plan.column.length;
 
 /** Draws the table at y. */
-export function pinTable(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number): void {
+export function pinTable(paper: Paper, { patientCase, plan }: TheatreSheetFacts, y: number, rowMm: RowMm): void {
   paper.part('H2', () => paper.text('Pins, proximal end first', [paper.left, y - 0.6], { face: 'heading', size: 13 }));
   paper.decoration(() => paper.line([paper.left, y + 6.5], [paper.right, y + 6.5], 0.5));
   HEADINGS.forEach((h, i) => {
@@ -30,8 +32,8 @@ export function pinTable(paper: Paper, { patientCase, plan }: TheatreSheetFacts,
   paper.part('P', () => paper.text('in', [paper.right - 4, y + 7.5], { size: 8.5, align: 'center' }));
   let at = y + 12.5;
   for (const row of [...pinRows(plan, patientCase), ...otherRows(plan)]) {
-    drawRow(paper, row, at);
-    at += ROW_MM;
+    drawRow(paper, row, at, rowMm);
+    at += rowMm;
   }
   paper.decoration(() => paper.line([paper.left, at], [paper.right, at], 0.5));
 }
@@ -64,11 +66,12 @@ function otherRows(plan: Plan): Row[] {
   return [...(im ? [im] : []), ...columns];
 }
 
-function drawRow(paper: Paper, { cells, sentence }: Row, y: number): void {
+function drawRow(paper: Paper, { cells, sentence }: Row, top: number, rowMm: RowMm): void {
+  const y = top - (ROWS_MM[0] - rowMm) / 2;
   paper.decoration(() => {
-    paper.line([paper.left, y], [paper.right, y], 0.15);
-    paper.rect([paper.right - 30, y + 1.1], 18, 6, { line: 0.25 });
-    paper.rect([paper.right - 7, y + 1.1], 6, 6, { line: 0.25 });
+    paper.line([paper.left, top], [paper.right, top], 0.15);
+    paper.rect([paper.right - 30, top + 1.1], 18, rowMm - 2.2, { line: 0.25 });
+    paper.rect([paper.right - 7, top + 1.1], 6, rowMm - 2.2, { line: 0.25 });
   });
   cells.forEach((text, i) => {
     if (text) paper.part('P', () => paper.text(text, [paper.left + COLUMNS[i]!, y + baseline(i)], words(i)));

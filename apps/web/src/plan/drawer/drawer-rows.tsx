@@ -7,6 +7,7 @@ import { SelectField } from '../edit/select-field.tsx';
 import { figure, KIND_WORDS } from '../words.ts';
 import { freshId } from './fresh-id.ts';
 import { COLUMN_MATERIALS, MATERIAL_WORDS, PIN_MATERIALS } from './materials.ts';
+import { ofMaterial } from './of-material.ts';
 
 interface RowsProps {
   readonly draft: Drawer;
@@ -24,6 +25,7 @@ function needle(gauge: number): Partial<DrawerPin> {
 
 export function PinRows({ draft, onChange }: RowsProps) {
   const set = (pins: DrawerPin[]) => onChange({ ...draft, pins });
+  const become = (at: number, row: DrawerPin) => set(draft.pins.map((each, i) => (i === at ? row : each)));
   const change = (at: number, to: Partial<DrawerPin>) =>
     set(draft.pins.map((row, i) => (i === at ? { ...row, ...to } : row)));
   return (
@@ -80,7 +82,11 @@ export function PinRows({ draft, onChange }: RowsProps) {
               />
             )}
           </div>
-          <MetalStock row={row} onChange={(to) => change(i, to)} />
+          <MetalStock
+            row={row}
+            onMaterial={(material) => become(i, ofMaterial(row, material))}
+            onCount={(count) => change(i, { count })}
+          />
         </Row>
       ))}
     </Table>
@@ -89,26 +95,22 @@ export function PinRows({ draft, onChange }: RowsProps) {
 
 interface MetalStockProps {
   readonly row: Pick<DrawerPin, 'material' | 'count'>;
-  readonly onChange: (to: Partial<Pick<DrawerPin, 'material' | 'count'>>) => void;
+  readonly onMaterial: (material: string) => void;
+  readonly onCount: (count: number) => void;
 }
 
 /** What every wire has, whatever it is for: its metal, and how many there are. */
-function MetalStock({ row, onChange }: MetalStockProps) {
+function MetalStock({ row, onMaterial, onCount }: MetalStockProps) {
   return (
     <>
-      <SelectField
-        label="Material"
-        value={row.material}
-        options={named(PIN_MATERIALS)}
-        onChange={(material) => onChange({ material })}
-      />
+      <SelectField label="Material" value={row.material} options={named(PIN_MATERIALS)} onChange={onMaterial} />
       <NumberField
         label="Count"
         unit=""
         step={1}
         min={0}
         value={row.count}
-        onChange={(count) => onChange({ count: Math.round(count) })}
+        onChange={(count) => onCount(Math.round(count))}
       />
     </>
   );
@@ -116,6 +118,7 @@ function MetalStock({ row, onChange }: MetalStockProps) {
 
 export function ImRows({ draft, onChange }: RowsProps) {
   const set = (imPins: DrawerImPin[]) => onChange({ ...draft, imPins });
+  const become = (at: number, row: DrawerImPin) => set(draft.imPins.map((each, i) => (i === at ? row : each)));
   const change = (at: number, to: Partial<DrawerImPin>) =>
     set(draft.imPins.map((row, i) => (i === at ? { ...row, ...to } : row)));
   return (
@@ -141,7 +144,11 @@ export function ImRows({ draft, onChange }: RowsProps) {
             value={row.diameterMm}
             onChange={(diameterMm) => change(i, { diameterMm })}
           />
-          <MetalStock row={row} onChange={(to) => change(i, to)} />
+          <MetalStock
+            row={row}
+            onMaterial={(material) => become(i, ofMaterial(row, material))}
+            onCount={(count) => change(i, { count })}
+          />
         </Row>
       ))}
     </Table>
@@ -150,6 +157,7 @@ export function ImRows({ draft, onChange }: RowsProps) {
 
 export function ColumnRows({ draft, onChange }: RowsProps) {
   const set = (columns: DrawerColumn[]) => onChange({ ...draft, columns });
+  const become = (at: number, row: DrawerColumn) => set(draft.columns.map((each, i) => (i === at ? row : each)));
   const change = (at: number, to: Partial<DrawerColumn>) =>
     set(draft.columns.map((row, i) => (i === at ? { ...row, ...to } : row)));
   return (
@@ -179,7 +187,7 @@ export function ColumnRows({ draft, onChange }: RowsProps) {
             label="Material"
             value={row.material}
             options={named(COLUMN_MATERIALS)}
-            onChange={(material) => change(i, { material })}
+            onChange={(material) => become(i, ofMaterial(row, material))}
           />
         </Row>
       ))}
