@@ -47,7 +47,7 @@ test('three clicks lay the plan over a later film; its pins come back as they we
   }
   expect(rows.slice(0, 6).map(({ verdict }) => verdict)).toEqual(['good', 'watch', 'watch', 'good', 'good', 'good']);
 
-  const correct = page.getByRole('button', { name: /^Record P6 as found/ });
+  const correct = page.getByRole('button', { name: /^Correct P6 as found/ });
   if ((await correct.count()) > 0) {
     await correct.click();
     await table.getByRole('row', { name: /^P6/ }).getByText('agrees').waitFor();

@@ -97,19 +97,20 @@ function TakeOver({ pin, state, plan, view, fileName, append }: PinRowProps) {
   const { sMm, tiltDeg, cortices } = placed;
   if (before && agrees(before.value, placed, pin))
     return <span className="quiet">{`recorded at ${figure(before.value.sMm)} mm, agrees`}</span>;
+  const act = before ? 'Correct' : 'Take over';
   const words = `${figure(sMm)} mm, ${figure(tiltDeg, 0)}°, ${cortices === 2 ? 'both walls' : 'one wall'}`;
   return (
     <>
       <button
         type="button"
         className="button-small"
-        aria-label={`Record ${pin.name} as found: ${words}`}
+        aria-label={`${act} ${pin.name} as found: ${words}`}
         onClick={() => {
           const why = `read from the film ${fileName}`;
           append([{ kind: 'pin-placed', payload: placed, ...(before ? { why } : {}) }]);
         }}
       >
-        {before ? 'Correct' : 'Take over'}
+        {act}
       </button>
       <span className="caption later-words">
         {words}
