@@ -4,6 +4,7 @@ import type { Admitted } from './kinds/admission.ts';
 import type { Care } from './kinds/care.ts';
 import type { Chart } from './kinds/chart.ts';
 import type { CourseOfCase } from './kinds/course.ts';
+import type { DoseInCase } from './kinds/doses.ts';
 import type { HandMeasurement } from './kinds/hand-measures.ts';
 import type { Stage } from './payloads.ts';
 
@@ -96,6 +97,8 @@ export interface CaseState {
   readonly care: Care;
   /** Union, frame off, release, outcomes. */
   readonly course: CourseOfCase;
+  /** In the order in which they were first written down. */
+  readonly doses: readonly DoseInCase[];
   readonly notes: readonly Signed<Payload<'note-added'>>[];
   /** The stage somebody entered; null where it follows from the work done. */
   readonly enteredStage: Signed<Stage> | null;

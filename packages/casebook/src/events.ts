@@ -18,6 +18,7 @@ import * as admission from './kinds/admission.ts';
 import * as care from './kinds/care.ts';
 import * as chart from './kinds/chart.ts';
 import * as course from './kinds/course.ts';
+import { doseGiven, doseProposed, doseSigned, doseVoided } from './kinds/doses.ts';
 import { handMeasured, handMeasureTakenBack } from './kinds/hand-measures.ts';
 import * as payloads from './payloads.ts';
 
@@ -92,6 +93,10 @@ export const eventSchema = z.discriminatedUnion('kind', [
   kind('sighted', course.sighted),
   kind('bone-outcome', course.boneOutcome),
   kind('patient-outcome', course.patientOutcome),
+  kind('dose-proposed', doseProposed),
+  kind('dose-signed', doseSigned),
+  kind('dose-given', doseGiven),
+  kind('dose-voided', doseVoided),
 ]);
 
 export type CaseEvent = Frozen<z.output<typeof eventSchema>>;

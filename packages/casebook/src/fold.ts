@@ -6,6 +6,7 @@ import { applyAdmission, notAdmitted } from './kinds/admission.ts';
 import { applyCare, type CareEvent, noCare } from './kinds/care.ts';
 import { applyChart, emptyChart } from './kinds/chart.ts';
 import { applyCourse, courseBegins } from './kinds/course.ts';
+import { applyDose, type DoseEvent, isOfDoses } from './kinds/doses.ts';
 import { applyHandMeasure } from './kinds/hand-measures.ts';
 import { signed } from './signed.ts';
 import { applyInTheatre, isPuttyWithoutMix, type TheatreEvent, withLast } from './theatre-fold.ts';
@@ -51,6 +52,7 @@ export function emptyCase(caseId: string): CaseState {
     chart: emptyChart,
     care: noCare,
     course: courseBegins,
+    doses: [],
     notes: [],
     enteredStage: null,
     setAside: [],
@@ -58,6 +60,7 @@ export function emptyCase(caseId: string): CaseState {
 }
 
 function apply(state: CaseState, event: CaseEvent): CaseState {
+  if (isOfDoses(event)) return withDose(state, event);
   switch (event.kind) {
     case 'case-opened':
       if (state.patient) return setAside(state, event, 'the case is already open');
@@ -186,6 +189,11 @@ function setAside(state: CaseState, event: RecordedEvent, because: string): Case
 function inTheatre(state: CaseState, event: TheatreEvent): CaseState {
   if (isPuttyWithoutMix(state.theatre, event)) return setAside(state, event, 'no putty was mixed');
   return { ...state, theatre: applyInTheatre(state.theatre, event) };
+}
+
+function withDose(state: CaseState, event: DoseEvent): CaseState {
+  const doses = applyDose(state.doses, event);
+  return typeof doses === 'string' ? setAside(state, event, doses) : { ...state, doses };
 }
 
 function amendPatient(state: CaseState, event: EventOf<'patient-amended'>): CaseState {

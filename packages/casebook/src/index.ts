@@ -15,6 +15,7 @@ export {
 export type { Question } from './kinds/care.ts';
 export { CHART_MARKS, CHECKLISTS, type ChartMark, type Checklist, type Reading } from './kinds/chart.ts';
 export { OCCASIONS, type Occasion } from './kinds/film-occasion.ts';
+export { type DoseGiven, type DoseInCase, earlierDoses } from './kinds/doses.ts';
 export type { HandMeasurement } from './kinds/hand-measures.ts';
 export * from './latest-mass.ts';
 export * from './out-of-date.ts';

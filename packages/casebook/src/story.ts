@@ -4,6 +4,7 @@ import { admissionSentence } from './kinds/admission.ts';
 import { careSentence } from './kinds/care.ts';
 import { chartSentence } from './kinds/chart.ts';
 import { courseSentence } from './kinds/course.ts';
+import { doseSentence, isOfDoses } from './kinds/doses.ts';
 import { handMeasuredWords } from './kinds/hand-measures.ts';
 
 /** What happened, in words, without who and when. */
@@ -14,6 +15,7 @@ export function sentenceOf(event: RecordedEvent): string {
 }
 
 function sentence(event: CaseEvent): string {
+  if (isOfDoses(event)) return doseSentence(event);
   const { kind, payload } = event;
   switch (kind) {
     case 'case-opened':

@@ -13,7 +13,7 @@ export {
   formularyChoiceSchema,
 } from './doses/choice.ts';
 export { DOSE_UNITS, type DoseLine, doseLineSchema, STRENGTH_UNITS } from './doses/dose-line.ts';
-export { plain, spelled } from './doses/figure-words.ts';
+export { plain, spelled, unitWords } from './doses/figure-words.ts';
 export type { DoseContext, EarlierDose } from './doses/given.ts';
 export { type Judged, judgeDose } from './doses/judge.ts';
 export { type Relation, speciesName } from './doses/patient-kind.ts';

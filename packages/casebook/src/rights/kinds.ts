@@ -72,6 +72,10 @@ export const KIND_RIGHTS: Partial<Record<EventKind, readonly Role[]>> = {
   'bone-outcome': SURGEON,
   sighted: ROLES,
   'patient-outcome': SURGEON,
+  'dose-proposed': WARD,
+  'dose-signed': SURGEON,
+  'dose-given': WARD,
+  'dose-voided': SURGEON,
 };
 
 export function mayRecord(role: Role, kind: EventKind): boolean {

@@ -29,12 +29,16 @@ describe('kinds of event', () => {
     expect(KINDS.filter((kind) => !mayRecord('surgeon', kind))).toEqual([]);
   });
 
-  test.each(['construct-chosen', 'fracture-described', 'bone-reduced', 'cortices-scored'] as const)(
-    '%s decides about the patient: only a surgeon signs it',
-    (kind) => {
-      expect(ROLES.filter((role) => mayRecord(role, kind))).toEqual(['surgeon']);
-    },
-  );
+  test.each([
+    'construct-chosen',
+    'fracture-described',
+    'bone-reduced',
+    'cortices-scored',
+    'dose-signed',
+    'dose-voided',
+  ] as const)('%s decides about the patient: only a surgeon signs it', (kind) => {
+    expect(ROLES.filter((role) => mayRecord(role, kind))).toEqual(['surgeon']);
+  });
 
   test('a carer records only what happens at the rescue', () => {
     const carers = KINDS.filter((kind) => mayRecord('carer', kind));

@@ -53,3 +53,6 @@ const joined = (high: string, rest: number): string => {
   if (rest === 0) return high;
   return rest < 100 ? `${high} and ${wholeWords(rest)}` : `${high} ${wholeWords(rest)}`;
 };
+
+/** Micrograms in full: the short form is misread for milligrams. */
+export const unitWords = (unit: string): string => unit.replace('µg', 'micrograms');

@@ -50,6 +50,7 @@ test('a record that claims a signature with a stop unanswered is not read', () =
   const signed = signDose(doseLine(), doseContext(), plainAnswers);
   const remark = { code: 'outside', words: 'outside', needs: 'reason', reason: null } as const;
   expect(signedDoseSchema.safeParse({ ...signed, remarks: [remark] }).success).toBe(false);
+  expect(signedDoseSchema.safeParse({ ...signed, drawnMl: 0.8 }).success).toBe(false);
   const second = { ...remark, needs: 'second person', reason: 'yes' } as const;
   expect(signedDoseSchema.safeParse({ ...signed, remarks: [second] }).success).toBe(false);
 });

@@ -5,6 +5,7 @@ import { type DoseLine, doseLineSchema } from './dose-line.ts';
 import type { DoseContext } from './given.ts';
 import { judgeDose } from './judge.ts';
 import { NEEDS } from './remark.ts';
+import { type Worked, workOut } from './work-out.ts';
 
 const words = z.string().max(2000);
 
@@ -50,7 +51,22 @@ export const signedDoseSchema = z
       message: 'a second person was not named',
       path: ['secondPerson'],
     },
-  );
+  )
+  .refine(followsFromLine, { message: 'the volume does not follow from the line', path: ['drawnMl'] });
+
+const ABOUT = 1e-6;
+
+/** Whether its figures are those of its own line: no signature stands over another volume. */
+function followsFromLine(signed: Pick<Worked, 'drawnMl' | 'exactMl' | 'perMl'> & { readonly line: DoseLine }): boolean {
+  try {
+    const worked = workOut(signed.line);
+    const isSame = (a: number, b: number) => Math.abs(a - b) <= ABOUT * Math.max(a, b);
+    return (['drawnMl', 'exactMl', 'perMl'] as const).every((key) => isSame(worked[key], signed[key]));
+  } catch (error) {
+    if (error instanceof InputError) return false;
+    throw error;
+  }
+}
 
 type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
 export type SignedDose = Frozen<z.output<typeof signedDoseSchema>>;

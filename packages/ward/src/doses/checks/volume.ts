@@ -41,14 +41,14 @@ function measuring({ dilution, syringe }: DoseLine, worked: Worked): Remark[] {
     remarks.push(
       says(
         'rounding',
-        `Rounding to the mark gives ${plain(Math.abs(changePercent))} % ${changePercent > 0 ? 'more' : 'less'}.`,
+        `Rounding to the mark gives ${Math.abs(changePercent).toFixed(1)} % ${changePercent > 0 ? 'more' : 'less'}.`,
       ),
     );
   if (deadSpacePercent !== null && deadSpacePercent >= value('dose.rounding'))
     remarks.push(
       says(
         'dead-space',
-        `A hub with a separate needle holds up to ${value('dose.dead-space')} ml (from memory), ${plain(deadSpacePercent)} % of this volume: never draw up diluent or flush through it.`,
+        `A hub with a separate needle holds up to ${value('dose.dead-space')} ml (from memory), ${Math.round(deadSpacePercent)} % of this volume: never draw up diluent or flush through it.`,
       ),
     );
   return remarks;
