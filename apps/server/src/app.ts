@@ -19,6 +19,7 @@ import { askWho } from './rights/who-asks.ts';
 import { attachmentRoutes } from './routes/attachments.ts';
 import { caseRoutes } from './routes/cases.ts';
 import { demonstrationRoutes } from './routes/demonstration.ts';
+import { dosePaperRoutes } from './routes/dose-papers.ts';
 import { inboxRoutes } from './routes/inbox.ts';
 import { linkRoutes } from './routes/links.ts';
 import { liveRoutes } from './routes/live-updates.ts';
@@ -95,6 +96,7 @@ export async function buildApp({
   sessionRoutes(app, context);
   peopleRoutes(app, context);
   linkRoutes(app, context);
+  dosePaperRoutes(app, context);
   await pageRoutes(app, webDir);
   if (receive) app.addHook('onReady', () => receiver.start(receive));
   if (isEmptyWanted) await demonstration.decline();

@@ -14,8 +14,8 @@ export {
 } from './kinds/admission.ts';
 export type { Question } from './kinds/care.ts';
 export { CHART_MARKS, CHECKLISTS, type ChartMark, type Checklist, type Reading } from './kinds/chart.ts';
-export { OCCASIONS, type Occasion } from './kinds/film-occasion.ts';
 export { type DoseGiven, type DoseInCase, earlierDoses } from './kinds/doses.ts';
+export { OCCASIONS, type Occasion } from './kinds/film-occasion.ts';
 export type { HandMeasurement } from './kinds/hand-measures.ts';
 export * from './latest-mass.ts';
 export * from './out-of-date.ts';
@@ -23,6 +23,7 @@ export { STAGES, type Stage } from './payloads.ts';
 export * from './plan-summary.ts';
 export * from './practice/events.ts';
 export * from './practice/fold.ts';
+export type * from './practice/kinds/medicines.ts';
 export type * from './practice/kinds/stock.ts';
 export * from './practice/practice-state.ts';
 export * from './practice/stock/drawer-of.ts';

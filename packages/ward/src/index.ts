@@ -32,6 +32,7 @@ export { type Answers, type SignedDose, signDose, signedDoseSchema } from './dos
 export { partsThatHelp, type Recipe, type Worked, workOut } from './doses/work-out.ts';
 export * from './energy/energy.ts';
 export * from './fluids/fluid-plan.ts';
+export type { Frozen } from './frozen.ts';
 export { dayAt, hoursBetween, minutesAt } from './moments/moment.ts';
 export * from './release/breeding.ts';
 export * from './sun/sun.ts';

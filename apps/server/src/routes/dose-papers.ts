@@ -7,6 +7,7 @@ import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import manifest from '../../package.json' with { type: 'json' };
 import type { Context } from '../context.ts';
+import { asking } from '../rights/every-route.ts';
 
 const params = z.object({ caseId: z.string(), paper: z.enum(DOSE_PAPER_NAMES) });
 const FARTHEST_MINUTES = 15 * 60;
@@ -19,21 +20,25 @@ const querystring = z.object({
 export function dosePaperRoutes(app: FastifyInstance, { store }: Context): void {
   app
     .withTypeProvider<ZodTypeProvider>()
-    .get('/api/cases/:caseId/papers/:paper', { schema: { params, querystring } }, async (request, reply) => {
-      const { caseId, paper } = request.params;
-      const { size, east } = request.query;
-      const events = await store.read(caseId);
-      if (events.length === 0) throw new InputError('there is no such case here', 'caseId', 'open it on the board');
-      const pdf = await DOSE_PAPERS[paper]({
-        state: foldCase(events),
-        made: new Date(),
-        minutesEastOfUtc: east,
-        size,
-        version: manifest.version,
-      });
-      return reply
-        .type('application/pdf')
-        .header('content-disposition', `inline; filename="${paper}.pdf"`)
-        .send(Buffer.from(pdf));
-    });
+    .get(
+      '/api/cases/:caseId/papers/:paper',
+      { schema: { params, querystring }, ...asking('print papers') },
+      async (request, reply) => {
+        const { caseId, paper } = request.params;
+        const { size, east } = request.query;
+        const events = await store.read(caseId);
+        if (events.length === 0) throw new InputError('there is no such case here', 'caseId', 'open it on the board');
+        const pdf = await DOSE_PAPERS[paper]({
+          state: foldCase(events),
+          made: new Date(),
+          minutesEastOfUtc: east,
+          size,
+          version: manifest.version,
+        });
+        return reply
+          .type('application/pdf')
+          .header('content-disposition', `inline; filename="${paper}.pdf"`)
+          .send(Buffer.from(pdf));
+      },
+    );
 }

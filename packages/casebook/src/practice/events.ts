@@ -6,9 +6,14 @@ import { z } from 'zod';
 import { checked, type ForeignEvent, kindsIn, reader, SCHEMA_VERSION } from '../event-shape.ts';
 import type { Frozen } from '../frozen.ts';
 import { demonstrationKinds } from './kinds/demonstration.ts';
+import { medicineKinds } from './kinds/medicines.ts';
 import { stockKinds } from './kinds/stock.ts';
 
-export const practiceEventSchema = z.discriminatedUnion('kind', [...demonstrationKinds, ...stockKinds]);
+export const practiceEventSchema = z.discriminatedUnion('kind', [
+  ...demonstrationKinds,
+  ...stockKinds,
+  ...medicineKinds,
+]);
 
 export type PracticeEvent = Frozen<z.output<typeof practiceEventSchema>>;
 export type PracticeKind = PracticeEvent['kind'];

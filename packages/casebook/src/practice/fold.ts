@@ -1,11 +1,18 @@
 /** Folds the practice's record into its state. Pure; never refuses a record: what cannot be applied is set aside with the reason. */
 import { InputError } from '@bonewright/fault';
 import { isKnownOfPractice, type PracticeEvent, type RecordedPracticeEvent } from './events.ts';
+import { applyMedicines, emptyMedicines, isOfMedicines } from './kinds/medicines.ts';
 import { applyStock, emptyStock, isOfStock, withoutDemonstration } from './kinds/stock.ts';
 import type { PracticeState } from './practice-state.ts';
 import type { Refusal } from './refusal.ts';
 
-export const emptyPractice: PracticeState = { seq: 0, changedAt: '', stock: emptyStock, setAside: [] };
+export const emptyPractice: PracticeState = {
+  seq: 0,
+  changedAt: '',
+  stock: emptyStock,
+  medicines: emptyMedicines,
+  setAside: [],
+};
 
 /** The state after all of these events, in order. Throws InputError where one is missing. */
 export function foldPractice(events: readonly RecordedPracticeEvent[]): PracticeState {
@@ -26,6 +33,8 @@ export function applyPractice(state: PracticeState, event: RecordedPracticeEvent
 
 function apply(state: PracticeState, event: PracticeEvent): PracticeState | Refusal {
   if (isOfStock(event)) return within(applyStock(state.stock, event), (stock) => ({ ...state, stock }));
+  if (isOfMedicines(event))
+    return within(applyMedicines(state.medicines, event), (medicines) => ({ ...state, medicines }));
   return { ...state, stock: withoutDemonstration(state.stock) };
 }
 

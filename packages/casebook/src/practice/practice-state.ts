@@ -1,4 +1,5 @@
 import type { RecordedPracticeEvent } from './events.ts';
+import type { Medicines } from './kinds/medicines.ts';
 import type { Stock } from './kinds/stock.ts';
 
 /** What the practice keeps once, at one moment: the fold of its record. */
@@ -7,6 +8,7 @@ export interface PracticeState {
   readonly seq: number;
   readonly changedAt: string;
   readonly stock: Stock;
+  readonly medicines: Medicines;
   /** Events that say nothing here, and why. */
   readonly setAside: readonly { readonly event: RecordedPracticeEvent; readonly because: string }[];
 }

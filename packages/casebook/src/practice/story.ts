@@ -1,5 +1,6 @@
 /** The practice's record as a story: one sentence an event, past tense. */
 import { isKnownOfPractice, type PracticeEvent, type RecordedPracticeEvent } from './events.ts';
+import { isOfMedicines, medicineSentence } from './kinds/medicines.ts';
 import { isOfStock } from './kinds/stock.ts';
 import { stockSentence } from './kinds/stock-sentence.ts';
 
@@ -12,5 +13,6 @@ export function practiceSentenceOf(event: RecordedPracticeEvent): string {
 
 function sentence(event: PracticeEvent): string {
   if (isOfStock(event)) return stockSentence(event);
+  if (isOfMedicines(event)) return medicineSentence(event);
   return 'Everything of the demonstration taken out.';
 }

@@ -2,6 +2,7 @@
 import { DOSE_ROUTES, DOSE_USES } from '@bonewright/evidence';
 import { InputError } from '@bonewright/fault';
 import { z } from 'zod';
+import type { Frozen } from '../frozen.ts';
 import { rangeRemarks } from './checks/range.ts';
 import { NEEDS, type Remark } from './remark.ts';
 
@@ -27,7 +28,7 @@ export const formularyChoiceSchema = z
   })
   .refine(({ low, high }) => low <= high, { message: 'the range runs backwards', path: ['high'] });
 
-export type FormularyChoice = Readonly<z.output<typeof formularyChoiceSchema>>;
+export type FormularyChoice = Frozen<z.output<typeof formularyChoiceSchema>>;
 type ChoiceFacts = Pick<FormularyChoice, 'drug' | 'species' | 'route' | 'low' | 'high' | 'unit'>;
 
 /** What stands against a choice, at either end of its range, each thing once. */

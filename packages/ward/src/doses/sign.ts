@@ -1,6 +1,7 @@
 /** A dose becomes one that may be drawn up only here: every stop answered, a second person named where one is asked. */
 import { InputError } from '@bonewright/fault';
 import { z } from 'zod';
+import type { Frozen } from '../frozen.ts';
 import { type DoseLine, doseLineSchema } from './dose-line.ts';
 import type { DoseContext } from './given.ts';
 import { judgeDose } from './judge.ts';
@@ -68,7 +69,6 @@ function followsFromLine(signed: Pick<Worked, 'drawnMl' | 'exactMl' | 'perMl'> &
   }
 }
 
-type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
 export type SignedDose = Frozen<z.output<typeof signedDoseSchema>>;
 
 export interface Answers {
