@@ -206,7 +206,8 @@ function AgainstPlan(props: AgainstPlanProps) {
               <>
                 {placing && <PlanOverlay figure={figure} placing={placing} rods={pins.rods} unit={unit} />}
                 <AxisDrawn clicks={axis.clicks} unit={unit} />
-                <PointMarks laying={laying} unit={unit} onSay={onSay} />
+                {/* A mark in the way of a click would take it. */}
+                {!axis.isAsking && <PointMarks laying={laying} unit={unit} onSay={onSay} />}
               </>
             )}
           />
