@@ -1,6 +1,7 @@
 /** Bench test of one's own putty: a moulded bar on two supports, weights hung from its middle, each sag read. */
 import './bench-test.css';
-import type { Drawer } from '@bonewright/construct';
+import { nextLot, type Stock } from '@bonewright/casebook';
+import type { BenchResult, Drawer } from '@bonewright/construct';
 import { useEffect, useId, useRef, useState } from 'react';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { Choice } from '../form/choice.tsx';
@@ -8,7 +9,10 @@ import { Field, FieldWhy } from '../form/field.tsx';
 import { SelectField } from '../plan/edit/select-field.tsx';
 import { figure, threeFigures } from '../plan/words.ts';
 import type { Append } from '../sync/new-event.ts';
+import { practiceRecord } from '../sync/records.ts';
+import { usePractice } from '../sync/use-case.ts';
 import { useDraft } from '../sync/use-draft.ts';
+import { today } from '../words/time.ts';
 import { BarDrawing } from './bar-drawing.tsx';
 import { answerOf, type BenchDraft, readBenchDraft } from './draft.ts';
 import { withTested } from './tested-drawer.ts';
@@ -31,15 +35,16 @@ export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
   useEffect(() => dialog.current?.showModal(), []);
   const draft = useDraft(DRAFT, readBenchDraft);
   const [columnId, choose] = useState(drawer.columns[0]?.id ?? '');
+  const { stock } = usePractice().state;
+  const tub = tubOf(stock, drawer.columns.find((column) => column.id === columnId)?.material, today());
   const answer = answerOf(draft.value);
   const set = (change: Partial<BenchDraft>) => draft.set({ ...draft.value, ...change });
   const use = () => {
     if (!answer.result) return;
-    const { youngMPa, strengthMPa } = answer.result;
     append([
       {
         kind: 'bench-tested',
-        payload: { columnId, youngMPa, yieldMPa: strengthMPa, testedAt: new Date().toISOString() },
+        payload: { columnId, ...figuresOf(answer.result) },
       },
       {
         kind: 'drawer-set',
@@ -47,6 +52,7 @@ export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
         why: 'bench test of the putty',
       },
     ]);
+    if (tub) practiceRecord().append([{ kind: 'putty-tested', payload: { ...tub, ...figuresOf(answer.result) } }]);
     draft.clear();
     dialog.current?.close();
   };
@@ -69,6 +75,12 @@ export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
         options={drawer.columns.map((column) => [column.id, `${column.id}, ${figure(column.diameterMm)} mm`])}
         onChange={choose}
       />
+      {tub && (
+        <p className="caption">
+          Kept with {tub.itemId}
+          {tub.batch === '' ? '' : `, batch ${tub.batch}`}, the next to be used: plans of other patients take it too.
+        </p>
+      )}
       <Bar draft={draft.value} set={set} />
       <Hung draft={draft.value} set={set} />
       <div className="bench-row">
@@ -87,6 +99,19 @@ export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
     </dialog>
   );
 }
+
+/** The tub in the practice's drawer that a bar of that material was made from; null where none is counted in. */
+function tubOf(stock: Stock, material: string | undefined, day: string) {
+  const putty = stock.items.find(({ thing }) => thing.use === 'putty' && thing.material === material);
+  const lot = putty && nextLot(putty, day);
+  return lot ? { itemId: putty.id, batch: lot.batch } : null;
+}
+
+const figuresOf = ({ youngMPa, strengthMPa }: BenchResult) => ({
+  youngMPa,
+  yieldMPa: strengthMPa,
+  testedAt: new Date().toISOString(),
+});
 
 interface PartProps {
   readonly draft: BenchDraft;

@@ -1,12 +1,15 @@
 /** The Plan stage: what stands in the record is planned here and written back. */
 import './plan.css';
 import type { CaseState } from '@bonewright/casebook';
-import type { Case, LoadName } from '@bonewright/construct';
+import type { Case, Drawer, LoadName } from '@bonewright/construct';
 import { useEffect, useState } from 'react';
 import { BenchTest } from '../bench-test/bench-test.tsx';
 import { Patterns } from '../drawing/patterns.tsx';
 import type { Append } from '../sync/new-event.ts';
+import { practiceRecord } from '../sync/records.ts';
+import { today } from '../words/time.ts';
 import { DrawerDialog } from './drawer/drawer-dialog.tsx';
+import { stockEntries } from './drawer/keep-in-stock.ts';
 import { startEngine } from './engine/engine.ts';
 import { useFirstSearch } from './engine/use-first-search.ts';
 import { useLongJobs } from './engine/use-long-jobs.ts';
@@ -15,7 +18,7 @@ import type { FilmPicture } from './films/reduced-picture.tsx';
 import { marginId } from './margins/margin-list.tsx';
 import { Why } from './margins/why.tsx';
 import { Missing } from './missing.tsx';
-import { drawerSet, plansRanked, usePlannedCase } from './planned-case.ts';
+import { drawerSet, plansRanked, practiceDrawer, usePlannedCase } from './planned-case.ts';
 import { Planner } from './planner.tsx';
 import { Reading } from './reading.tsx';
 import { resultSays } from './ruler/says.ts';
@@ -33,6 +36,13 @@ export function PlanStage(props: PlanStageProps) {
   const { patientCase, missing, isStartDrawer } = usePlannedCase(props.state);
   if (!patientCase) return <Missing caseId={props.state.caseId} sentences={missing} />;
   return <Stage {...props} patientCase={patientCase} isStartDrawer={isStartDrawer} />;
+}
+
+/** The practice's drawer follows, so that the next patient begins with it. */
+function keepInPractice(drawer: Drawer): void {
+  const practice = practiceRecord();
+  const entries = stockEntries(drawer, practice.snapshot().state.stock, today());
+  if (entries.length > 0) practice.append(entries);
 }
 
 interface StageProps extends PlanStageProps {
@@ -110,9 +120,12 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
       {dialog === 'bench test' && <BenchTest drawer={patientCase.drawer} append={append} onClose={closeDialog} />}
       {dialog === 'drawer' && (
         <DrawerDialog
-          drawer={patientCase.drawer}
+          drawer={practiceDrawer(practiceRecord().snapshot().state.stock) ?? patientCase.drawer}
           isStart={isStartDrawer}
-          onKeep={(drawer) => append([drawerSet(drawer)])}
+          onKeep={(drawer) => {
+            append([drawerSet(drawer)]);
+            keepInPractice(drawer);
+          }}
           onClose={closeDialog}
         />
       )}

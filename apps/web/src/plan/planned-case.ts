@@ -46,7 +46,7 @@ export function usePlannedCase(state: CaseState): PlannedCase {
 }
 
 /** What the practice's drawer holds today; null where nothing can be planned from it. */
-function practiceDrawer(stock: Stock): Drawer | null {
+export function practiceDrawer(stock: Stock): Drawer | null {
   const drawer = drawerOf(stock, today());
   return drawer.pins.length > 0 && drawer.columns.length > 0 ? drawer : null;
 }
