@@ -400,13 +400,14 @@ export const imaging = defineSet([
     id: 'imaging.trace.refusal',
     name: 'misfit of a traced bone, in squares of what is expected, above which no value is given',
     unit: '1',
-    value: 1.6,
-    low: 1.4,
-    high: 2,
+    value: 2,
+    low: 1.6,
+    high: 2.2,
     spread: 'range',
     appliesTo: 'trace of a film, after every pair of edges near the line was tried',
     source: {
-      title: 'misfits over random projected films of this project: 1.6 and more where two bones were taken for one',
+      title:
+        'misfits over projected films of this project: up to 1.6 where a slender bone lies within the silhouette of the right one',
     },
     status: 'computed',
   },
