@@ -1,6 +1,7 @@
 /** A stage that has no tools of its own yet: what the record holds so far, and a note to add. Nothing is made up. */
 import './stages.css';
 import { type CaseState, type RecordedEvent, STAGES, type Stage, stageOf } from '@bonewright/casebook';
+import { DosesPanel } from '../doses/doses-panel.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
 import { AddNote } from './add-note.tsx';
@@ -33,7 +34,8 @@ export function StagePage({ stage, state, recorded, append }: StagePageProps) {
         <h2 id="stage-title">{capital(stage)}</h2>
         <p className="lead">{WORK[stage]}</p>
         {stage === 'admission' && <PatientFacts state={state} append={append} />}
-        {stage !== 'admission' && (
+        {stage === 'recovery' && <DosesPanel {...{ state, append }} />}
+        {stage !== 'admission' && stage !== 'recovery' && (
           <p className="stage-honest">
             There are no tools for this stage in this version. Notes written here are signed, dated and kept with the
             case.

@@ -7,6 +7,7 @@ import { type CaseState, type RecordedEvent, STAGES, stageOf } from '@bonewright
 import { type Case, type Construct, constructSchema, frameFacts } from '@bonewright/construct';
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
+import { DosesPanel } from '../doses/doses-panel.tsx';
 import { Patterns } from '../drawing/patterns.tsx';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { startEngine } from '../plan/engine/engine.ts';
@@ -28,7 +29,7 @@ export interface TheatreStageProps {
   readonly recorded: readonly RecordedEvent[];
 }
 
-const SIDES = ['pins', 'table', 'notes'] as const;
+const SIDES = ['pins', 'doses', 'table', 'notes'] as const;
 type Side = (typeof SIDES)[number];
 
 export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
@@ -59,6 +60,7 @@ export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
         <>
           <TheatreHead title={SIDE_WORDS[side]} nav={nav} />
           {side === 'pins' && <NoPlan caseId={state.caseId} because={gone} />}
+          {side === 'doses' && <DosesPanel {...{ state, append }} />}
           {side === 'table' && (
             <TableSide {...{ state, append }} columnG={usable && columnMassG(usable.patientCase, usable.construct)} />
           )}
@@ -97,7 +99,12 @@ function Sides({ state, side, show }: SidesProps) {
   );
 }
 
-const SIDE_WORDS: Readonly<Record<Side, string>> = { pins: 'Pins', table: 'Putty and counts', notes: 'Notes' };
+const SIDE_WORDS: Readonly<Record<Side, string>> = {
+  pins: 'Pins',
+  doses: 'Doses',
+  table: 'Putty and counts',
+  notes: 'Notes',
+};
 
 function Notes({ state, append, recorded }: TheatreStageProps) {
   const isAhead = STAGES.indexOf('theatre') > STAGES.indexOf(stageOf(state));
