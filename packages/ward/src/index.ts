@@ -1,3 +1,4 @@
+export * from './admission/alternatives.ts';
 export * from './admission/beside-case.ts';
 export * from './blood/blood-loss.ts';
 export * from './condition/condition-index.ts';
@@ -16,7 +17,7 @@ export { DOSE_UNITS, type DoseLine, doseLineSchema, STRENGTH_UNITS } from './dos
 export { plain, spelled, unitWords } from './doses/figure-words.ts';
 export type { DoseContext, EarlierDose } from './doses/given.ts';
 export { type Judged, judgeDose } from './doses/judge.ts';
-export { type Relation, speciesName } from './doses/patient-kind.ts';
+export { animalsOf, type Relation, speciesName } from './doses/patient-kind.ts';
 export { publishedFor, type Shown } from './doses/published.ts';
 export {
   REGISTER_KINDS,

@@ -11,6 +11,9 @@ import { type CaseSnapshot, useCase } from '../sync/use-case.ts';
 import { HeadAction } from './head-action.tsx';
 import { RefusedEntries } from './refused-entries.tsx';
 
+const AdmissionStage = lazy(() =>
+  import('../admission/admission-stage.tsx').then(({ AdmissionStage }) => ({ default: AdmissionStage })),
+);
 const FilmsStage = lazy(() => import('../films/films-stage.tsx').then(({ FilmsStage }) => ({ default: FilmsStage })));
 const PlanStage = lazy(() => import('../plan/plan-stage.tsx').then(({ PlanStage }) => ({ default: PlanStage })));
 
@@ -63,6 +66,7 @@ export function CasePage({ caseId, stage }: CasePageProps) {
 function pageOf(stage: Stage, { state, recorded }: CaseSnapshot): ReactNode {
   const record = caseRecord(state.caseId);
   const { append } = record;
+  if (stage === 'admission') return <AdmissionStage state={state} recorded={recorded} append={append} />;
   if (stage === 'films') return <FilmsStage state={state} append={append} isOwn={record.isOwn} />;
   if (stage === 'plan') return <PlanPage state={state} append={append} />;
   if (stage === 'theatre') return <TheatreStage state={state} recorded={recorded} append={append} />;

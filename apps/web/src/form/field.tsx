@@ -11,7 +11,7 @@ interface FieldProps {
   readonly help?: ReactNode;
   /** What is wrong, and what would be right. */
   readonly why?: string | null;
-  readonly type?: 'text' | 'datetime-local' | 'password';
+  readonly type?: 'text' | 'datetime-local' | 'date' | 'password';
   readonly autoComplete?: 'off' | 'username' | 'current-password' | 'new-password';
   readonly inputMode?: HTMLAttributes<HTMLInputElement>['inputMode'];
   /** Words to choose from; others can be typed. */

@@ -1,9 +1,10 @@
 /** Who the patient is, and weighing it again. */
-import type { CaseState } from '@bonewright/casebook';
+import { type CaseState, mayRecord } from '@bonewright/casebook';
 import { useState } from 'react';
 import { Field } from '../form/field.tsx';
 import { readNumber } from '../form/read-number.ts';
 import type { Append } from '../sync/new-event.ts';
+import { useRole } from '../sync/session.ts';
 import { useDraft } from '../sync/use-draft.ts';
 import { ageAndSex, capital, massWords } from '../words/patient.ts';
 import { moment } from '../words/time.ts';
@@ -17,6 +18,7 @@ const readText = (kept: unknown): string => (typeof kept === 'string' ? kept : '
 
 export function PatientFacts({ state, append }: PatientFactsProps) {
   const signed = state.patient;
+  const role = useRole();
   const draft = useDraft(`mass.${state.caseId}`, readText);
   const [why, setWhy] = useState<string | null>(null);
   if (!signed) return null;
@@ -52,20 +54,22 @@ export function PatientFacts({ state, append }: PatientFactsProps) {
           </div>
         ))}
       </dl>
-      <div className="weigh">
-        <Field
-          label="Weighed again, now"
-          unit="g"
-          inputMode="decimal"
-          value={draft.value}
-          onChange={draft.set}
-          onEnter={weigh}
-          why={why}
-        />
-        <button type="button" className="button" disabled={draft.value.trim() === ''} onClick={weigh}>
-          Record the mass
-        </button>
-      </div>
+      {mayRecord(role, 'patient-amended') && (
+        <div className="weigh">
+          <Field
+            label="Weighed again, now"
+            unit="g"
+            inputMode="decimal"
+            value={draft.value}
+            onChange={draft.set}
+            onEnter={weigh}
+            why={why}
+          />
+          <button type="button" className="button" disabled={draft.value.trim() === ''} onClick={weigh}>
+            Record the mass
+          </button>
+        </div>
+      )}
     </>
   );
 }

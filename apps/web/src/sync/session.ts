@@ -1,5 +1,5 @@
 /** Who is signed in. Remembered on this device, so that the pages open while the server cannot be reached. */
-import type { Role } from '@bonewright/casebook';
+import { type Role, THIS_MACHINE } from '@bonewright/casebook';
 import { useSyncExternalStore } from 'react';
 import { ask, onSignInNeeded, tell, Unreachable } from './api.ts';
 import { database } from './database.ts';
@@ -30,6 +30,8 @@ export function onSession(listener: () => void): () => void {
 }
 
 export const useSession = (): SessionState => useSyncExternalStore(onSession, () => session);
+/** What whoever works here may do; at a machine without accounts everything. */
+export const useRole = (): Role => useSession().person?.role ?? THIS_MACHINE.role;
 export const signedInName = (): string | null => session.person?.name ?? null;
 /** Whether cases may be read and recorded from here now. */
 export const mayWork = (): boolean =>

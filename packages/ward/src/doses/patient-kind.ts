@@ -27,7 +27,7 @@ export function relationTo(figure: DoseFigure, species: string): Relation {
   return figure.isGeneral && figure.animals === animalsOf(species) ? 'general' : 'other';
 }
 
-export const animalsOf = (species: string): DoseFigure['animals'] => (isBird(species) ? 'birds' : 'mammals');
+export const animalsOf = (species: string): 'birds' | 'mammals' => (isBird(species) ? 'birds' : 'mammals');
 
 /** What grown ones weigh; null where nothing is known. */
 export const grownMass = (species: string): Entry | null =>
