@@ -4,13 +4,13 @@ import '../films/films.css';
 import '../films/later/later.css';
 import '../plan/margins/margins.css';
 import './rechecks.css';
-import { type CaseState, laterFilmSets, type RecordedEvent, STAGES, stageOf } from '@bonewright/casebook';
+import { type CaseState, laterFilmSets, type RecordedEvent } from '@bonewright/casebook';
 import { healingSeries, type UnionScale } from '@bonewright/film';
 import { useMemo, useState } from 'react';
 import { prepareThread } from '../films/engine/film-thread.ts';
 import { Choice } from '../form/choice.tsx';
-import { AddNote } from '../stages/add-note.tsx';
-import { Story } from '../stages/story.tsx';
+import { HereNow } from '../stages/here-now.tsx';
+import { NotesAndStory } from '../stages/notes-and-story.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { CortexScores } from './cortex-scores.tsx';
 import { FilmSeries } from './film-series.tsx';
@@ -27,16 +27,10 @@ interface RechecksStageProps {
 prepareThread();
 
 export function RechecksStage({ state, recorded, append }: RechecksStageProps) {
-  const isAhead = STAGES.indexOf('rechecks') > STAGES.indexOf(stageOf(state));
   const sets = useMemo(() => laterFilmSets(state), [state]);
   return (
     <div className="rechecks">
-      {isAhead && (
-        <p>
-          <button
-            type="button"
-            className="button"
-            onClick={() => append([{ kind: 'stage-entered', payload: { stage: 'rechecks' } }])}
+      <HereNow stage="rechecks" state={state} append={append} />
           >
             The patient is here now
           </button>
@@ -44,13 +38,7 @@ export function RechecksStage({ state, recorded, append }: RechecksStageProps) {
       )}
       <FilmSeries state={state} sets={sets} />
       {sets.some(({ day }) => day !== null) && <Healing {...{ state, sets, append }} />}
-      <div className="stage-page">
-        <section aria-labelledby="recheck-notes">
-          <h2 id="recheck-notes">Notes</h2>
-          <AddNote stage="rechecks" caseId={state.caseId} append={append} />
-        </section>
-        <Story recorded={recorded} />
-      </div>
+      <NotesAndStory stage="rechecks" {...{ state, recorded, append }} />
     </div>
   );
 }

@@ -1,11 +1,11 @@
 /** A stage that has no tools of its own yet: what the record holds so far, and a note to add. Nothing is made up. */
 import './stages.css';
-import { type CaseState, type RecordedEvent, STAGES, type Stage, stageOf } from '@bonewright/casebook';
+import type { CaseState, RecordedEvent, Stage } from '@bonewright/casebook';
 import { DosesPanel } from '../doses/doses-panel.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { capital } from '../words/patient.ts';
 import { AddNote } from './add-note.tsx';
-import { PatientFacts } from './patient-facts.tsx';
+import { HereNow } from './here-now.tsx';
 import { Story } from './story.tsx';
 
 interface StagePageProps {
@@ -17,7 +17,7 @@ interface StagePageProps {
 
 /** What will be done here, as the trade says it. */
 const WORK: Readonly<Record<Stage, string>> = {
-  admission: 'Who the patient is, what it weighs, which bone is broken.',
+  admission: '',
   films: '',
   plan: '',
   theatre: 'Pins go in one by one; what was placed where belongs in the record.',
@@ -27,13 +27,11 @@ const WORK: Readonly<Record<Stage, string>> = {
 };
 
 export function StagePage({ stage, state, recorded, append }: StagePageProps) {
-  const isAhead = STAGES.indexOf(stage) > STAGES.indexOf(stageOf(state));
   return (
     <div className="stage-page">
       <section aria-labelledby="stage-title">
         <h2 id="stage-title">{capital(stage)}</h2>
         <p className="lead">{WORK[stage]}</p>
-        {stage === 'admission' && <PatientFacts state={state} append={append} />}
         {stage === 'recovery' && <DosesPanel {...{ state, append }} />}
         {stage !== 'admission' && stage !== 'recovery' && (
           <p className="stage-honest">
@@ -41,12 +39,7 @@ export function StagePage({ stage, state, recorded, append }: StagePageProps) {
             case.
           </p>
         )}
-        {isAhead && (
-          <p>
-            <button
-              type="button"
-              className="button"
-              onClick={() => append([{ kind: 'stage-entered', payload: { stage } }])}
+        <HereNow stage={stage} state={state} append={append} />
             >
               The patient is here now
             </button>
