@@ -31,11 +31,6 @@ export function RechecksStage({ state, recorded, append }: RechecksStageProps) {
   return (
     <div className="rechecks">
       <HereNow stage="rechecks" state={state} append={append} />
-          >
-            The patient is here now
-          </button>
-        </p>
-      )}
       <FilmSeries state={state} sets={sets} />
       {sets.some(({ day }) => day !== null) && <Healing {...{ state, sets, append }} />}
       <NotesAndStory stage="rechecks" {...{ state, recorded, append }} />

@@ -40,11 +40,6 @@ export function StagePage({ stage, state, recorded, append }: StagePageProps) {
           </p>
         )}
         <HereNow stage={stage} state={state} append={append} />
-            >
-              The patient is here now
-            </button>
-          </p>
-        )}
         <AddNote stage={stage} caseId={state.caseId} append={append} />
       </section>
       <Story recorded={recorded} />
