@@ -120,7 +120,7 @@ const CANAL_PLACES = 20;
 const LEAST_CANAL = { share: 0.12, sds: 4, places: 0.3 };
 
 /** Other pairs of edges are tried while the fit is worse than this, if they are nearly as strong, and taken if clearly better. */
-const GOOD_CHI = 1.35;
+const GOOD_CHI = 1.1;
 const ATTEMPTS = 4;
 const LEAST_STRENGTH = 0.3;
 const BETTER = 0.85;
