@@ -60,3 +60,31 @@ test('too small a volume is stopped, diluted it is signed, given and printed', a
   expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
   await page.close();
 });
+
+test('a range is chosen for the practice and signed; the register keeps its balance', async () => {
+  const page = await browser.newPage({ viewport: DESK });
+  await page.addInitScript(() => localStorage.setItem('bonewright.signer', 'R. Fenn'));
+  await page.goto(`${inject('address')}/formulary`);
+  await type(page, { 'Drug, by its generic name': 'buprenorphine', Species: 'hedgehog' });
+  await page.getByLabel('Route').selectOption('SC');
+  await page.getByRole('button', { name: 'Take 0.02-0.05 mg a kilogram, European hedgehog', exact: true }).click();
+  await page.getByRole('button', { name: /^Sign as/ }).click();
+  await page.getByRole('list', { name: 'Formulary' }).getByText('Signed by R. Fenn').waitFor();
+  expect(await violations(page)).toEqual([]);
+  await page.goto(`${inject('address')}/register`);
+  for (const [what, ml] of [
+    ['received', '10'],
+    ['given', '0.16'],
+  ] as const) {
+    await page.getByLabel('What', { exact: true }).selectOption(what);
+    await page.getByLabel('Drug, by its generic name').fill('ketamine');
+    await page.getByLabel('Strength, as the vial has it').fill('100');
+    await page.getByLabel('Form: vial, ampoule').fill('vial');
+    await page.getByLabel('Amount').fill(ml);
+    await page.getByLabel('Witness', { exact: true }).fill('T. Okafor');
+    await page.getByRole('button', { name: /^Enter as/ }).click();
+  }
+  await page.getByText('9.84 ml').waitFor();
+  expect(await violations(page)).toEqual([]);
+  await page.close();
+});

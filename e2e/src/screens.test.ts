@@ -15,6 +15,8 @@ const SIZES = {
 const SCREENS = {
   board: '/',
   'start a case': '/new',
+  formulary: '/formulary',
+  register: '/register',
   admission: '/case/demo-squirrel/admission',
   films: '/case/demo-squirrel/films',
   'later films': '/case/demo-rabbit/films?later',

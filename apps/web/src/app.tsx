@@ -4,6 +4,8 @@ import { Redirect, Route, Switch } from 'wouter';
 import { StartCase } from './admission/start-case.tsx';
 import { BoardPage } from './board/board-page.tsx';
 import { CasePage } from './case/case-page.tsx';
+import { FormularyPage } from './doses/formulary-page.tsx';
+import { RegisterPage } from './doses/register-page.tsx';
 import { CarerArrival } from './people/carer-arrival.tsx';
 import { Door } from './people/door.tsx';
 import { MyPage } from './people/my-page.tsx';
@@ -29,6 +31,8 @@ export function App() {
           <Route path="/people" component={PeoplePage} />
           <Route path="/me" component={MyPage} />
           <Route path="/" component={BoardPage} />
+          <Route path="/formulary" component={FormularyPage} />
+          <Route path="/register" component={RegisterPage} />
           <Route path="/new" component={StartCase} />
           <Route path="/case/:caseId">{({ caseId }) => <ToItsStage caseId={caseId} />}</Route>
           <Route path="/case/:caseId/:stage">

@@ -1,5 +1,5 @@
 /** The practice's own record: what it keeps once and not in a case. */
-import { practiceEventSchema, signerRefusal } from '@bonewright/casebook';
+import { practiceEventSchema, practiceRefusalOf } from '@bonewright/casebook';
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
@@ -26,8 +26,8 @@ export function practiceRoutes(app: FastifyInstance, { store, live }: Context): 
     '/api/practice/events',
     { schema: { body: batch }, ...asking('record in the practice') },
     async (request) => {
-      for (const { by } of request.body.events) {
-        const because = signerRefusal(askerOf(request), by);
+      for (const event of request.body.events) {
+        const because = practiceRefusalOf(askerOf(request), event);
         if (because !== null) throw new RefusedError(403, because);
       }
       const appended = await store.practice.append(request.body.events);

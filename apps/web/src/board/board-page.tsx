@@ -33,6 +33,8 @@ export function BoardPage() {
           <p className="head-state">
             {isDemonstration && <span>Demonstration</span>}
             <span>{longMoment(now)}</span>
+            <Link href="/formulary">Formulary</Link>
+            <Link href="/register">Controlled drugs</Link>
             <BoardWho />
           </p>
           <ThemeSwitch />

@@ -13,7 +13,7 @@ import {
   STRENGTH_UNITS,
   signDose,
 } from '@bonewright/ward';
-import { type ReactNode, useId, useState } from 'react';
+import { useState } from 'react';
 import { Field } from '../form/field.tsx';
 import { numberFault } from '../form/read-number.ts';
 import type { Append } from '../sync/new-event.ts';
@@ -21,6 +21,7 @@ import { randomId } from '../sync/random-id.ts';
 import { NOBODY_NAMED, useSigner } from '../sync/signer.ts';
 import { usePractice } from '../sync/use-case.ts';
 import { useDraft } from '../sync/use-draft.ts';
+import { Choose } from './choose.tsx';
 import { type DoseDraft, lineOf, readDoseDraft } from './dose-draft.ts';
 import { PublishedFigures } from './published-figures.tsx';
 import { WorkedDose } from './worked-dose.tsx';
@@ -152,8 +153,8 @@ function Typed({ value, change, species }: TypedProps) {
           change({ drug: text, figureId: '', reasons: {}, ...fresh });
         }}
       />
-      <Select label="For" value={value.use} options={DOSE_USES} onChange={(use) => change({ use })} />
-      <Select label="Route" value={value.route} options={DOSE_ROUTES} onChange={(route) => change({ route })} />
+      <Choose label="For" value={value.use} options={DOSE_USES} onChange={(use) => change({ use })} />
+      <Choose label="Route" value={value.route} options={DOSE_ROUTES} onChange={(route) => change({ route })} />
       <Field label="Site, where it matters" value={value.site} onChange={(site) => change({ site })} />
       {drug !== '' && (
         <div className="dose-wide">
@@ -169,7 +170,7 @@ function Typed({ value, change, species }: TypedProps) {
         why={numberFault(value.dose)}
         onChange={(dose) => change({ dose })}
       />
-      <Select
+      <Choose
         label="Dose in"
         value={value.doseUnit}
         options={DOSE_UNITS}
@@ -187,7 +188,7 @@ function Typed({ value, change, species }: TypedProps) {
         }
         onChange={(strength) => change({ strength })}
       />
-      <Select
+      <Choose
         label="Strength in"
         value={value.strengthUnit}
         options={STRENGTH_UNITS}
@@ -201,7 +202,7 @@ function Typed({ value, change, species }: TypedProps) {
         onChange={(parts) => change({ parts })}
       />
       <Field label="Diluted with" value={value.diluent} onChange={(diluent) => change({ diluent })} />
-      <Select
+      <Choose
         label="Syringe"
         value={value.syringe}
         options={syringes.map(({ id }) => id)}
@@ -240,32 +241,5 @@ function PracticeChoice({
       </b>
       {choice.everyHours && `, every ${choice.everyHours} h`}, signed by {by}.
     </p>
-  );
-}
-
-interface SelectProps {
-  readonly label: string;
-  readonly value: string;
-  readonly options: readonly string[];
-  readonly words?: Readonly<Record<string, string>>;
-  readonly onChange: (value: string) => void;
-}
-
-function Select({ label, value, options, words = {}, onChange }: SelectProps): ReactNode {
-  const id = useId();
-  return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <span className="field-box">
-        <select id={id} value={value} onChange={(event) => onChange(event.target.value)}>
-          <option value="">choose</option>
-          {options.map((option) => (
-            <option key={option} value={option}>
-              {words[option] ?? option}
-            </option>
-          ))}
-        </select>
-      </span>
-    </div>
   );
 }

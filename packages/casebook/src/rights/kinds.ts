@@ -1,5 +1,6 @@
 /** Who may record which kind of event. A kind without a row is the surgeon's alone. */
 import type { CaseEvent, EventKind } from '../events.ts';
+import type { PracticeEvent, PracticeKind } from '../practice/events.ts';
 import { mayOpen } from './rights.ts';
 import { ROLES, type Role, type Subject } from './roles.ts';
 
@@ -90,8 +91,22 @@ export function refusalOf(subject: Subject, event: Pick<CaseEvent, 'kind' | 'by'
   return signerRefusal(subject, event.by);
 }
 
+/** Of the practice's record: a kind without a row is open to whoever may record there. */
+const PRACTICE_KIND_RIGHTS: Partial<Record<PracticeKind, readonly Role[]>> = {
+  'formulary-chosen': SURGEON,
+  'formulary-withdrawn': SURGEON,
+};
+
+/** Why this person may not record this event of the practice's record, in words; null where nothing stands against it. */
+export function practiceRefusalOf(subject: Subject, { kind, by }: Pick<PracticeEvent, 'kind' | 'by'>): string | null {
+  const roles = PRACTICE_KIND_RIGHTS[kind];
+  if (roles && !roles.includes(subject.role))
+    return `"${kind.replaceAll('-', ' ')}" is for ${listed(roles)} to record; you are signed in as ${subject.role}.`;
+  return signerRefusal(subject, by);
+}
+
 /** Why this person may not sign with that name; null where it is the own one, or typed at this machine. */
-export function signerRefusal({ name }: Subject, by: string): string | null {
+function signerRefusal({ name }: Subject, by: string): string | null {
   return name === null || by === name ? null : `It is signed by ${by}, and ${name} is signed in.`;
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type EventKind, eventSchema } from '../events.ts';
-import { KIND_RIGHTS, mayRecord, refusalOf } from './kinds.ts';
+import { KIND_RIGHTS, mayRecord, practiceRefusalOf, refusalOf } from './kinds.ts';
 import { holds, mayOpen, RIGHTS, type Right } from './rights.ts';
 import { ROLES, type Role, type Subject, THIS_MACHINE } from './roles.ts';
 
@@ -82,6 +82,14 @@ describe('one event', () => {
       '"construct chosen" is for a surgeon to record; you are signed in as nurse.',
     );
   });
+});
+
+test('a formulary choice is a surgeon’s to sign; the controlled-drug register is the ward’s', () => {
+  const may = (role: Role, kind: 'formulary-chosen' | 'controlled-drug-entered') =>
+    practiceRefusalOf(person(role), { kind, by: 'A. Marsh' }) === null;
+  expect([may('surgeon', 'formulary-chosen'), may('nurse', 'formulary-chosen')]).toEqual([true, false]);
+  expect(may('nurse', 'controlled-drug-entered')).toBe(true);
+  expect(practiceRefusalOf(person('surgeon'), { kind: 'formulary-chosen', by: 'T. Okafor' })).toMatch(/A\. Marsh/);
 });
 
 describe('rights', () => {
