@@ -6,6 +6,7 @@ export * from './events.ts';
 export * from './files-named.ts';
 export * from './film-sets.ts';
 export * from './fold.ts';
+export * from './frame-on.ts';
 export * from './ids.ts';
 export {
   type Admission,
@@ -30,6 +31,7 @@ export * from './practice/stock/drawer-of.ts';
 export * from './practice/stock/stock-words.ts';
 export * from './practice/stock/uses.ts';
 export * from './practice/story.ts';
+export * from './release-gaps.ts';
 export * from './rights/kinds.ts';
 export * from './rights/rights.ts';
 export * from './rights/roles.ts';

@@ -10,6 +10,8 @@ export function stageOf(state: CaseState): Stage {
 }
 
 function workReached(state: CaseState): Stage {
+  if (state.course.released || state.course.patient) return 'release';
+  if (state.course.frameTaken) return 'rechecks';
   if (state.sheets.length > 0 || state.theatre.pins.length > 0) return 'theatre';
   if (state.bone) return 'plan';
   return state.films.length > 0 ? 'films' : 'admission';

@@ -36,4 +36,6 @@ export * from './fluids/fluid-plan.ts';
 export type { Frozen } from './frozen.ts';
 export { dayAt, hoursBetween, minutesAt } from './moments/moment.ts';
 export * from './release/breeding.ts';
+export * from './release/limits.ts';
+export * from './release/readiness.ts';
 export * from './sun/sun.ts';

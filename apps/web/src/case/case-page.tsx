@@ -20,6 +20,9 @@ const PlanStage = lazy(() => import('../plan/plan-stage.tsx').then(({ PlanStage 
 const RechecksStage = lazy(() =>
   import('../rechecks/rechecks-stage.tsx').then(({ RechecksStage }) => ({ default: RechecksStage })),
 );
+const ReleaseStage = lazy(() =>
+  import('../release/release-stage.tsx').then(({ ReleaseStage }) => ({ default: ReleaseStage })),
+);
 const TheatreStage = lazy(() =>
   import('../theatre/theatre-stage.tsx').then(({ TheatreStage }) => ({ default: TheatreStage })),
 );
@@ -71,6 +74,7 @@ function pageOf(stage: Stage, { state, recorded }: CaseSnapshot): ReactNode {
   if (stage === 'plan') return <PlanPage state={state} append={append} />;
   if (stage === 'theatre') return <TheatreStage state={state} recorded={recorded} append={append} />;
   if (stage === 'rechecks') return <RechecksStage state={state} recorded={recorded} append={append} />;
+  if (stage === 'release') return <ReleaseStage state={state} recorded={recorded} append={append} />;
   return <StagePage stage={stage} state={state} recorded={recorded} append={append} />;
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dayOf, fromField, moment, shortMoment, toField } from './time.ts';
+import { comingNights, dayOf, fromField, moment, shortMoment, toField } from './time.ts';
 
 const now = new Date(2026, 10, 25, 0, 30);
 
@@ -18,4 +18,8 @@ test('days are counted by nights, also over the change of the clocks', () => {
 test('a time goes into a field and comes back to the minute', () => {
   expect(fromField(toField(now))).toBe(now.toISOString());
   expect(fromField('soon')).toBeNull();
+});
+
+test('nights to come are days of the calendar, over the end of a month', () => {
+  expect(comingNights(3, new Date(2026, 10, 29, 23, 50))).toEqual(['2026-11-29', '2026-11-30', '2026-12-01']);
 });

@@ -45,6 +45,21 @@ export function toField(at: Date): string {
 /** The day on this device: `2026-11-24`. */
 export const today = (): string => toField(new Date()).slice(0, 10);
 
+/** `Fri 27 Nov` for `2026-11-27`. */
+export const dayWords = (date: string): string => day.format(new Date(`${date}T12:00`));
+
+/** `16:02`, in the time of this device. */
+export const hourOf = (iso: string): string => hour.format(new Date(iso));
+
+/** Tonight and the nights after it, as days. */
+export function comingNights(count: number, now = new Date()): string[] {
+  const nights = Array.from(
+    { length: count },
+    (_, i) => new Date(now.getFullYear(), now.getMonth(), now.getDate() + i, 12),
+  );
+  return nights.map((night) => toField(night).slice(0, 10));
+}
+
 /** What such a field says, as ISO text; null where it is no time. */
 export function fromField(text: string): string | null {
   const at = new Date(text);

@@ -43,7 +43,7 @@ function valueWords({ value, low, high, unit }: Entry) {
   return (
     <>
       <strong>{threeFigures(value)}</strong>
-      {unit === '1' ? '' : ` ${unit}`}
+      {unitWords(unit)}
       {low < high && <span className="quiet">{` ${threeFigures(low)} to ${threeFigures(high)}`}</span>}
     </>
   );
@@ -51,5 +51,7 @@ function valueWords({ value, low, high, unit }: Entry) {
 
 const nameOf = (id: string): string => {
   const { name, value, unit } = entry(id);
-  return `${name} ${threeFigures(value)}${unit === '1' ? '' : ` ${unit}`}`;
+  return `${name} ${threeFigures(value)}${unitWords(unit)}`;
 };
+
+const unitWords = (unit: string): string => (unit === '1' ? '' : unit === 'degC' ? ' °C' : ` ${unit}`);

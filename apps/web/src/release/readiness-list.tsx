@@ -1,0 +1,104 @@
+/** The list before release: each line answered with one press, with words beside it; the last word stands. */
+import { type CaseState, mayRecord } from '@bonewright/casebook';
+import { type ReadyItem, readinessFor } from '@bonewright/ward';
+import { useState } from 'react';
+import { Choice } from '../form/choice.tsx';
+import { Field } from '../form/field.tsx';
+import type { Append } from '../sync/new-event.ts';
+import { useRole } from '../sync/session.ts';
+import { useDraft } from '../sync/use-draft.ts';
+import { moment } from '../words/time.ts';
+
+interface ReadinessListProps {
+  readonly state: CaseState;
+  readonly append: Append;
+}
+
+const ANSWERS = [
+  ['yes', 'yes'],
+  ['no', 'no'],
+  ['not looked', 'not looked'],
+  ['does not apply', 'does not apply'],
+] as const;
+type Answer = (typeof ANSWERS)[number][0];
+
+export function ReadinessList({ state, append }: ReadinessListProps) {
+  const items = readinessFor(state.patient?.value.species ?? '');
+  const isSettled = (id: string): boolean =>
+    state.course.readiness.some(
+      ({ value: { item, isMet } }) => item === id && (isMet === 'yes' || isMet === 'does not apply'),
+    );
+  const done = items.filter(({ id }) => isSettled(id)).length;
+  return (
+    <section aria-labelledby="ready-title" className="ready">
+      <header className="story-head">
+        <h2 id="ready-title">Ready to go back</h2>
+        <span className="quiet" role="status">
+          {done} of {items.length} met
+        </span>
+      </header>
+      <ul className="ready-list">
+        {items.map((item) => (
+          <ReadyLine key={item.id} item={item} state={state} append={append} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function ReadyLine({ item, state, append }: ReadinessListProps & { readonly item: ReadyItem }) {
+  const said = state.course.readiness.find(({ value }) => value.item === item.id);
+  const isOwnToRecord = mayRecord(useRole(), 'readiness-noted');
+  const words = useDraft(`ready.${state.caseId}.${item.id}`, (kept) =>
+    typeof kept === 'string' ? kept : (said?.value.words ?? ''),
+  );
+  const [why, setWhy] = useState<string | null>(null);
+  const record = (isMet: Answer) => {
+    const text = words.value.trim();
+    if (isMet === 'does not apply' && text === '') {
+      setWhy('Say first why it does not apply.');
+      return;
+    }
+    setWhy(null);
+    append([{ kind: 'readiness-noted', payload: { item: item.id, isMet, words: text } }]);
+  };
+  const recordWords = () => {
+    if (said && words.value.trim() !== said.value.words) record(said.value.isMet);
+  };
+  return (
+    <li>
+      <div>
+        <p className="ready-asks">{item.asks}</p>
+        <p className="caption">
+          {item.why} <span>({item.status === 'seen' ? item.source : 'common practice, no source'})</span>
+        </p>
+      </div>
+      {isOwnToRecord ? (
+        <div className="ready-answer">
+          <Choice
+            label={item.asks}
+            isLabelHidden
+            options={ANSWERS}
+            value={said?.value.isMet ?? null}
+            onChange={record}
+            why={why}
+          />
+          <Field
+            label="What was seen"
+            value={words.value}
+            onChange={words.set}
+            onBlur={recordWords}
+            onEnter={recordWords}
+          />
+        </div>
+      ) : (
+        <p>{`${said?.value.isMet ?? 'not looked'}${said?.value.words ? `: ${said.value.words}` : ''}`}</p>
+      )}
+      {said && (
+        <p className="caption ready-signed">
+          {said.by}, {moment(said.at)}
+        </p>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,47 @@
+/** The Release stage: whether it is ready, by which limits, when it gets dark, that it went, what became of it. */
+import '../stages/stages.css';
+import '../admission/admission.css';
+import '../films/later/later.css';
+import '../plan/margins/margins.css';
+import './release.css';
+import type { CaseState, RecordedEvent } from '@bonewright/casebook';
+import { speciesName } from '@bonewright/ward';
+import { HereNow } from '../stages/here-now.tsx';
+import { NotesAndStory } from '../stages/notes-and-story.tsx';
+import type { Append } from '../sync/new-event.ts';
+import { Afterwards } from './afterwards.tsx';
+import { Condition } from './condition.tsx';
+import { Evening } from './evening.tsx';
+import { GoingBack } from './going-back.tsx';
+import { Limits } from './limits.tsx';
+import { ReadinessList } from './readiness-list.tsx';
+import { Season } from './season.tsx';
+
+interface ReleaseStageProps {
+  readonly state: CaseState;
+  readonly recorded: readonly RecordedEvent[];
+  readonly append: Append;
+}
+
+export function ReleaseStage({ state, recorded, append }: ReleaseStageProps) {
+  const isHedgehog = speciesName(state.patient?.value.species ?? '') === 'hedgehog';
+  return (
+    <div className="stage">
+      <HereNow stage="release" state={state} append={append} />
+      <div className="stage-page">
+        <div className="stage-column">
+          <ReadinessList state={state} append={append} />
+          {isHedgehog && <Condition state={state} append={append} />}
+          <Afterwards state={state} append={append} />
+        </div>
+        <div className="stage-column">
+          <Limits state={state} append={append} />
+          <Season state={state} />
+          <Evening state={state} append={append} />
+          <GoingBack state={state} append={append} />
+        </div>
+      </div>
+      <NotesAndStory stage="release" {...{ state, recorded, append }} />
+    </div>
+  );
+}

@@ -1,0 +1,53 @@
+/** What speaks against release as the record stands. It refuses nothing: each line asks for a reason. */
+import { readinessFor, releaseLimits } from '@bonewright/ward';
+import type { CaseState } from './case-state.ts';
+import { isFrameOn } from './frame-on.ts';
+import { latestMass } from './latest-mass.ts';
+
+/** A line for each thing that is not met, not looked at or not known; `on` is the day of release, `2026-11-25`. */
+export function releaseGaps(state: CaseState, on: string): string[] {
+  const species = state.patient?.value.species ?? '';
+  return [...readinessGaps(state, species), ...boneGaps(state), ...limitGaps(state, species), ...nightGaps(state, on)];
+}
+
+function readinessGaps({ course }: CaseState, species: string): string[] {
+  return readinessFor(species).flatMap(({ id, asks }) => {
+    const said = course.readiness.find(({ value }) => value.item === id)?.value.isMet ?? 'not looked';
+    return said === 'yes' || said === 'does not apply' ? [] : [`${asks}: ${said}.`];
+  });
+}
+
+function boneGaps(state: CaseState): string[] {
+  const { union, frameTaken } = state.course;
+  const wasFixed = state.theatre.pins.some(({ placed }) => placed !== null);
+  return [
+    isFrameOn(state) && 'The frame is on, as far as the record knows.',
+    frameTaken?.value.isAllOut === false && 'Not all that went in came out.',
+    wasFixed && !union.hand?.value.isUnited && 'Nobody signed that the bone is firm under the hand.',
+    wasFixed && !union.film?.value.isUnited && 'Nobody signed that the film shows it across.',
+  ].filter((line) => line !== false);
+}
+
+function limitGaps(state: CaseState, species: string): string[] {
+  const mass = latestMass(state);
+  if (mass === null) return ['It was never weighed without a frame.'];
+  return releaseLimits(species).flatMap(({ subject, asks, sources }) => {
+    const limit = sources.find(({ id }) => id === chosenLimit(state, subject));
+    if (!limit) return [`Sources disagree and none was chosen. ${asks}`];
+    if (subject === 'mass' && mass.massG < limit.value)
+      return [`It weighs ${mass.massG} g, under the ${limit.value} g that were chosen.`];
+    const lowestC = state.course.forecast?.value.lowestC;
+    if (subject === 'night' && lowestC !== undefined && lowestC <= limit.value)
+      return [`The forecast is ${lowestC} °C, not above the ${limit.value} °C that were chosen.`];
+    return [];
+  });
+}
+
+function nightGaps({ course: { forecast } }: CaseState, on: string): string[] {
+  if (!forecast) return ['No forecast was written down.'];
+  return forecast.value.night === on ? [] : [`The forecast is for ${forecast.value.night}, not for ${on}.`];
+}
+
+/** The id of the source that was chosen for that subject. */
+export const chosenLimit = ({ course }: CaseState, subject: string): string | null =>
+  course.limits.find(({ value }) => value.subject === subject)?.value.evidenceId ?? null;
