@@ -1,7 +1,9 @@
 /** One dose of the case: what to draw up, who signed it, given or not. */
 import type { DoseInCase } from '@bonewright/casebook';
+import { drugOf } from '@bonewright/evidence';
 import { plain, type SignedDose, spelled, unitWords } from '@bonewright/ward';
 import { useState } from 'react';
+import { Link } from 'wouter';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { ReasonDialog } from '../form/reason-dialog.tsx';
 import type { Append } from '../sync/new-event.ts';
@@ -44,6 +46,9 @@ export function DoseCard({ dose, append }: DoseCardProps) {
             <VerdictMark verdict="good" />
             given {moment(given.value.at)}, {given.by}
           </p>
+        )}
+        {given && !voided && (drugOf(line.drug)?.schedules?.length ?? 0) > 0 && (
+          <Link href="/register">Controlled? Enter it in the register</Link>
         )}
         {signed && !given && !voided && canGive && (
           <button type="button" className="button button-main" onClick={give}>

@@ -5,6 +5,7 @@ import { type DoseLine, judgeDose, signDose } from '@bonewright/ward';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DOSE_PAPERS } from './dose-papers.ts';
+import { borrowedWords } from './dose-words.ts';
 
 const made = new Date('2026-11-25T21:30:00Z');
 const context = { now: '2026-11-25T21:00:00Z', minutesEastOfUtc: 0, earlier: [] };
@@ -74,6 +75,11 @@ const print = (name: keyof typeof DOSE_PAPERS, said: readonly Said[], at = made)
 test.each(['doses', 'emergency'] as const)('a signed dose comes out as a PDF: %s', async (name) => {
   const pdf = await print(name, [signed('dose-0001', name === 'doses' ? line() : adrenaline)]);
   expect(new TextDecoder().decode(pdf.subarray(0, 5))).toBe('%PDF-');
+});
+
+test('a crash drug from another animal’s table says so on the paper', () => {
+  expect(borrowedWords(signatureOf(adrenaline))).toMatch(/No dose for a hedgehog.*dogs and cats/);
+  expect(borrowedWords(signatureOf(line()))).toBe('');
 });
 
 describe('refused', () => {

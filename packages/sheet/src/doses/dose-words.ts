@@ -36,6 +36,13 @@ export const remarkWords = ({ remarks }: SignedDose): string[] =>
     .filter(({ code }) => !SAID_ELSEWHERE.has(code))
     .map(({ words, reason }) => (reason === null ? words : `${words} Reason: ${reason}.`));
 
+/** Whose figure it is, where it is not one of the patient's own species. */
+export const borrowedWords = ({ remarks }: SignedDose): string =>
+  remarks
+    .filter(({ code }) => /species|general/.test(code))
+    .map(({ words }) => words)
+    .join(' ');
+
 /** Figures that are no longer to be used: named, so that an older table is recognised. */
 export function notThese({ line: { drug, species } }: SignedDose): string {
   const old = publishedFor(drug, species).filter(

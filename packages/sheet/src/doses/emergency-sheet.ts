@@ -3,7 +3,7 @@ import { InputError } from '@bonewright/fault';
 import { Paper } from '../paper/paper.ts';
 import { type DosePaperFacts, localMoment, type PrintedDose, signedDoses } from './dose-facts.ts';
 import { doseFoot, doseHead, patientName } from './dose-frame.ts';
-import { doseWords, drawSpelled, drawWords, notThese, recipeWords, routeWords } from './dose-words.ts';
+import { borrowedWords, doseWords, drawSpelled, drawWords, notThese, recipeWords, routeWords } from './dose-words.ts';
 
 const FIGURE_MM = 62;
 /** Drug, volume and its spelling below one another. */
@@ -53,8 +53,13 @@ function rowOf(paper: Paper, { minutesEastOfUtc }: DosePaperFacts, { signature }
     line(routeWords(value), 16, 'bold'),
     line(recipeWords(value), 11, value.recipe ? 'strong' : 'regular'),
     line(doseWords(value), 9.5, 'regular'),
+    line(borrowedWords(value), 9, 'strong'),
     line(notThese(value), 9, 'regular'),
-    line(`Signed by ${by}, ${localMoment(at, minutesEastOfUtc)}.`, 9, 'regular'),
+    line(
+      `Signed by ${by}, ${localMoment(at, minutesEastOfUtc)}${value.secondPerson ? `; seen by ${value.secondPerson} as well` : ''}.`,
+      9,
+      'regular',
+    ),
   ]
     .filter(({ words }) => words !== '')
     .map((each) => ({ ...each, heightMm: paper.textHeight(each.words, each.style) + 0.6 }));
