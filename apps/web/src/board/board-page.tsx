@@ -33,8 +33,15 @@ export function BoardPage() {
           <p className="head-state">
             {isDemonstration && <span>Demonstration</span>}
             <span>{longMoment(now)}</span>
-            <Link href="/formulary">Formulary</Link>
-            <Link href="/register">Controlled drugs</Link>
+            <span>
+              <Link href="/formulary" className="signer">
+                Formulary
+              </Link>
+              {' · '}
+              <Link href="/register" className="signer">
+                Controlled drugs
+              </Link>
+            </span>
             <BoardWho />
           </p>
           <ThemeSwitch />
