@@ -37,3 +37,4 @@ export * from './rights/rights.ts';
 export * from './rights/roles.ts';
 export * from './stage.ts';
 export * from './story.ts';
+export * from './weight-series.ts';

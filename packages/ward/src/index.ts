@@ -35,6 +35,8 @@ export * from './energy/energy.ts';
 export * from './fluids/fluid-plan.ts';
 export type { Frozen } from './frozen.ts';
 export { dayAt, hoursBetween, minutesAt } from './moments/moment.ts';
+export * from './pin-sites/scales.ts';
+export * from './release/after-frame.ts';
 export * from './release/breeding.ts';
 export * from './release/limits.ts';
 export * from './release/readiness.ts';

@@ -103,7 +103,7 @@ export function EntryForm<K extends string>(props: EntryFormProps<K>) {
           <div className={spec.isWide ? 'entry-wide' : undefined}>
             <OneField
               spec={spec}
-              value={values[spec.key]}
+              value={values[spec.key] ?? ''}
               why={faults[spec.key] ?? null}
               onChange={(text) => change({ [spec.key]: text })}
             />

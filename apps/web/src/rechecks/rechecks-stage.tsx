@@ -3,6 +3,7 @@ import '../stages/stages.css';
 import '../films/films.css';
 import '../films/later/later.css';
 import '../plan/margins/margins.css';
+import '../release/release.css';
 import './rechecks.css';
 import { type CaseState, laterFilmSets, type RecordedEvent } from '@bonewright/casebook';
 import { healingSeries, type UnionScale } from '@bonewright/film';
@@ -14,9 +15,14 @@ import { NotesAndStory } from '../stages/notes-and-story.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { CortexScores } from './cortex-scores.tsx';
 import { FilmSeries } from './film-series.tsx';
+import { FrameOff } from './frame-off.tsx';
 import { healingModel } from './healing.ts';
+import { LimbUse } from './limb-use.tsx';
 import { LoadShare } from './load-share.tsx';
+import { NextRecheck } from './next-recheck.tsx';
+import { PinSites } from './pin-sites.tsx';
 import { Union } from './union.tsx';
+import { WeightCurve } from './weight-curve.tsx';
 
 interface RechecksStageProps {
   readonly state: CaseState;
@@ -31,8 +37,19 @@ export function RechecksStage({ state, recorded, append }: RechecksStageProps) {
   return (
     <div className="rechecks">
       <HereNow stage="rechecks" state={state} append={append} />
-      <FilmSeries state={state} sets={sets} />
+      {state.films.length > 0 && <FilmSeries state={state} sets={sets} />}
       {sets.some(({ day }) => day !== null) && <Healing {...{ state, sets, append }} />}
+      <div className="stage-page">
+        <div className="stage-column">
+          <PinSites state={state} append={append} />
+          <LimbUse state={state} append={append} />
+          <NextRecheck state={state} append={append} />
+        </div>
+        <div className="stage-column">
+          <WeightCurve recorded={recorded} />
+          <FrameOff state={state} append={append} />
+        </div>
+      </div>
       <NotesAndStory stage="rechecks" {...{ state, recorded, append }} />
     </div>
   );

@@ -1,7 +1,7 @@
-/** The list before release: each line answered with one press, with words beside it; the last word stands. */
+/** A list that is gone through before a step: each line answered with one press, with words beside it; the last word stands. */
 import { type CaseState, mayRecord } from '@bonewright/casebook';
-import { type ReadyItem, readinessFor } from '@bonewright/ward';
-import { useState } from 'react';
+import type { ReadyItem } from '@bonewright/ward';
+import { useId, useState } from 'react';
 import { Choice } from '../form/choice.tsx';
 import { Field } from '../form/field.tsx';
 import type { Append } from '../sync/new-event.ts';
@@ -10,6 +10,8 @@ import { useDraft } from '../sync/use-draft.ts';
 import { moment } from '../words/time.ts';
 
 interface ReadinessListProps {
+  readonly title: string;
+  readonly items: readonly ReadyItem[];
   readonly state: CaseState;
   readonly append: Append;
 }
@@ -22,17 +24,17 @@ const ANSWERS = [
 ] as const;
 type Answer = (typeof ANSWERS)[number][0];
 
-export function ReadinessList({ state, append }: ReadinessListProps) {
-  const items = readinessFor(state.patient?.value.species ?? '');
+export function ReadinessList({ title, items, state, append }: ReadinessListProps) {
+  const id = useId();
   const isSettled = (id: string): boolean =>
     state.course.readiness.some(
       ({ value: { item, isMet } }) => item === id && (isMet === 'yes' || isMet === 'does not apply'),
     );
   const done = items.filter(({ id }) => isSettled(id)).length;
   return (
-    <section aria-labelledby="ready-title" className="ready">
+    <section aria-labelledby={id} className="ready">
       <header className="story-head">
-        <h2 id="ready-title">Ready to go back</h2>
+        <h2 id={id}>{title}</h2>
         <span className="quiet" role="status">
           {done} of {items.length} met
         </span>
@@ -46,7 +48,11 @@ export function ReadinessList({ state, append }: ReadinessListProps) {
   );
 }
 
-function ReadyLine({ item, state, append }: ReadinessListProps & { readonly item: ReadyItem }) {
+interface ReadyLineProps extends Pick<ReadinessListProps, 'state' | 'append'> {
+  readonly item: ReadyItem;
+}
+
+function ReadyLine({ item, state, append }: ReadyLineProps) {
   const said = state.course.readiness.find(({ value }) => value.item === item.id);
   const isOwnToRecord = mayRecord(useRole(), 'readiness-noted');
   const words = useDraft(`ready.${state.caseId}.${item.id}`, (kept) =>
@@ -70,7 +76,7 @@ function ReadyLine({ item, state, append }: ReadinessListProps & { readonly item
       <div>
         <p className="ready-asks">{item.asks}</p>
         <p className="caption">
-          {item.why} <span>({item.status === 'seen' ? item.source : 'common practice, no source'})</span>
+          {item.why} <span>({item.source})</span>
         </p>
       </div>
       {isOwnToRecord ? (

@@ -1,11 +1,10 @@
 /** The Release stage: whether it is ready, by which limits, when it gets dark, that it went, what became of it. */
 import '../stages/stages.css';
-import '../admission/admission.css';
 import '../films/later/later.css';
 import '../plan/margins/margins.css';
 import './release.css';
 import type { CaseState, RecordedEvent } from '@bonewright/casebook';
-import { speciesName } from '@bonewright/ward';
+import { readinessFor, speciesName } from '@bonewright/ward';
 import { HereNow } from '../stages/here-now.tsx';
 import { NotesAndStory } from '../stages/notes-and-story.tsx';
 import type { Append } from '../sync/new-event.ts';
@@ -24,13 +23,14 @@ interface ReleaseStageProps {
 }
 
 export function ReleaseStage({ state, recorded, append }: ReleaseStageProps) {
-  const isHedgehog = speciesName(state.patient?.value.species ?? '') === 'hedgehog';
+  const species = state.patient?.value.species ?? '';
+  const isHedgehog = speciesName(species) === 'hedgehog';
   return (
     <div className="stage">
       <HereNow stage="release" state={state} append={append} />
       <div className="stage-page">
         <div className="stage-column">
-          <ReadinessList state={state} append={append} />
+          <ReadinessList title="Ready to go back" items={readinessFor(species)} state={state} append={append} />
           {isHedgehog && <Condition state={state} append={append} />}
           <Afterwards state={state} append={append} />
         </div>

@@ -36,7 +36,7 @@ export const readinessNoted = z
     path: ['words'],
   });
 
-/** Which of two published limits the practice goes by for this patient. */
+/** Which of several published limits or scales the practice goes by for this patient. */
 export const limitChosen = z.strictObject({
   subject: z.string().min(1).max(80),
   evidenceId: z.string().min(1).max(80),
@@ -163,7 +163,7 @@ export function courseSentence(event: CourseEvent): string {
     case 'readiness-noted':
       return `Ready for release, ${payload.item.replaceAll('-', ' ')}: ${payload.isMet}${after(payload.words)}.`;
     case 'limit-chosen':
-      return `Limit chosen for ${payload.subject}: ${payload.evidenceId}.`;
+      return `Chosen for ${payload.subject.replaceAll('-', ' ')}: ${payload.evidenceId}.`;
     case 'forecast-noted':
       return `Forecast for the night of ${payload.night}: lowest ${payload.lowestC} °C${after(payload.words)}.`;
     case 'released':
