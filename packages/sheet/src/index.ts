@@ -1,4 +1,4 @@
-export { DOSE_PAPER_NAMES, DOSE_PAPERS, type DosePaperName } from './doses/dose-papers.ts';
+export { CASE_PAPER_NAMES, CASE_PAPERS } from './case-papers.ts';
 export type { PageSize } from './paper/paper.ts';
 export { PAPER_NAMES, PAPERS, type PaperName } from './papers.ts';
 export type { SheetTitle, TheatreSheetFacts } from './theatre/facts.ts';

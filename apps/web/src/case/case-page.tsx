@@ -4,7 +4,6 @@ import { lazy, type ReactNode, Suspense } from 'react';
 import { useFilmPictures } from '../films/picture/use-film-pictures.ts';
 import { CaseHead } from '../shell/case-head.tsx';
 import { NotHere } from '../shell/not-here.tsx';
-import { StagePage } from '../stages/stage-page.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { caseRecord } from '../sync/records.ts';
 import { type CaseSnapshot, useCase } from '../sync/use-case.ts';
@@ -19,6 +18,9 @@ const PlanStage = lazy(() => import('../plan/plan-stage.tsx').then(({ PlanStage 
 
 const RechecksStage = lazy(() =>
   import('../rechecks/rechecks-stage.tsx').then(({ RechecksStage }) => ({ default: RechecksStage })),
+);
+const RecoveryStage = lazy(() =>
+  import('../recovery/recovery-stage.tsx').then(({ RecoveryStage }) => ({ default: RecoveryStage })),
 );
 const ReleaseStage = lazy(() =>
   import('../release/release-stage.tsx').then(({ ReleaseStage }) => ({ default: ReleaseStage })),
@@ -74,8 +76,8 @@ function pageOf(stage: Stage, { state, recorded }: CaseSnapshot): ReactNode {
   if (stage === 'plan') return <PlanPage state={state} append={append} />;
   if (stage === 'theatre') return <TheatreStage state={state} recorded={recorded} append={append} />;
   if (stage === 'rechecks') return <RechecksStage state={state} recorded={recorded} append={append} />;
-  if (stage === 'release') return <ReleaseStage state={state} recorded={recorded} append={append} />;
-  return <StagePage stage={stage} state={state} recorded={recorded} append={append} />;
+  if (stage === 'recovery') return <RecoveryStage state={state} recorded={recorded} append={append} />;
+  return <ReleaseStage state={state} recorded={recorded} append={append} />;
 }
 
 function PlanPage({ state, append }: { readonly state: CaseState; readonly append: Append }) {

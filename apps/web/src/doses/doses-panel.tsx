@@ -1,13 +1,18 @@
 /** Doses of a case: those that stand, large enough to draw up from; the papers; and, for a vet, a new one. */
 import './doses.css';
 import type { CaseState } from '@bonewright/casebook';
+import { PrintPapers } from '../papers/print-papers.tsx';
 import type { Append } from '../sync/new-event.ts';
 import { useCanSignDoses } from './can-sign-doses.ts';
 import { DoseCard } from './dose-card.tsx';
 import { DoseForm } from './dose-form.tsx';
 import { LocalTotalWords } from './local-total-words.tsx';
-import { PrintDoses } from './print-doses.tsx';
 import { ReversalWords } from './reversal-words.tsx';
+
+const PAPERS = [
+  ['doses', 'Dose sheet'],
+  ['emergency', 'Emergency sheet'],
+] as const;
 
 interface DosesPanelProps {
   readonly state: CaseState;
@@ -34,7 +39,7 @@ export function DosesPanel({ state, append }: DosesPanelProps) {
       )}
       <LocalTotalWords state={state} />
       <ReversalWords state={state} />
-      <PrintDoses caseId={state.caseId} />
+      <PrintPapers caseId={state.caseId} papers={PAPERS} />
       {canSign && <DoseForm state={state} append={append} />}
       {voided.length > 0 && (
         <details>

@@ -5,6 +5,7 @@ import '../plan/margins/margins.css';
 import './release.css';
 import type { CaseState, RecordedEvent } from '@bonewright/casebook';
 import { readinessFor, speciesName } from '@bonewright/ward';
+import { PrintPapers } from '../papers/print-papers.tsx';
 import { HereNow } from '../stages/here-now.tsx';
 import { NotesAndStory } from '../stages/notes-and-story.tsx';
 import type { Append } from '../sync/new-event.ts';
@@ -15,6 +16,13 @@ import { GoingBack } from './going-back.tsx';
 import { Limits } from './limits.tsx';
 import { ReadinessList } from './readiness-list.tsx';
 import { Season } from './season.tsx';
+
+const PAPERS = [
+  ['release', 'Release sheet'],
+  ['referral-back', 'Referral back'],
+  ['rescue-report', 'Report to the rescue'],
+  ['finder-thanks', 'Thank-you to the finder'],
+] as const;
 
 interface ReleaseStageProps {
   readonly state: CaseState;
@@ -32,6 +40,10 @@ export function ReleaseStage({ state, recorded, append }: ReleaseStageProps) {
         <div className="stage-column">
           <ReadinessList title="Ready to go back" items={readinessFor(species)} state={state} append={append} />
           {isHedgehog && <Condition state={state} append={append} />}
+          <section aria-labelledby="papers-title">
+            <h2 id="papers-title">Papers</h2>
+            <PrintPapers caseId={state.caseId} papers={PAPERS} />
+          </section>
           <Afterwards state={state} append={append} />
         </div>
         <div className="stage-column">

@@ -7,6 +7,3 @@ export const DOSE_PAPERS = { doses: doseSheet, emergency: emergencySheet } as co
   string,
   (facts: DosePaperFacts) => Promise<Uint8Array>
 >;
-
-export type DosePaperName = keyof typeof DOSE_PAPERS;
-export const DOSE_PAPER_NAMES = Object.keys(DOSE_PAPERS) as [DosePaperName, ...DosePaperName[]];

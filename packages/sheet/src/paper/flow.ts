@@ -1,5 +1,5 @@
 /** Text and tables poured down the page, on to the next where it is full. Every page gets its running head and foot. */
-import type { Paper, Words } from './paper.ts';
+import type { Face, Paper, Words } from './paper.ts';
 
 export interface Column {
   readonly heading: string;
@@ -13,7 +13,7 @@ export interface Running {
   readonly foot: (paper: Paper, page: number) => number;
 }
 
-const TEXT: Words = { size: 9.5 };
+const TEXT = { size: 9.5 };
 const CELL: Words = { size: 8.5 };
 const GAP_MM = 2;
 
@@ -39,8 +39,11 @@ export class Flow {
     this.y += 8.5;
   }
 
-  paragraph(words: string): void {
-    const style = { ...TEXT, width: this.paper.right - this.paper.left };
+  paragraph(
+    words: string,
+    { size = TEXT.size, face = 'regular' }: { readonly size?: number; readonly face?: Face } = {},
+  ): void {
+    const style = { size, face, width: this.paper.right - this.paper.left };
     const height = this.paper.textHeight(words, style);
     this.need(height + GAP_MM);
     const { paper, y } = this;

@@ -1,7 +1,7 @@
-/** Dose papers of a case, made from its record alone: nothing that is sent along reaches the paper but its size and the hour. */
+/** Papers of a case, made from its record alone: nothing that is sent along reaches the paper but its size and the hour. */
 import { foldCase } from '@bonewright/casebook';
 import { InputError } from '@bonewright/fault';
-import { DOSE_PAPER_NAMES, DOSE_PAPERS } from '@bonewright/sheet';
+import { CASE_PAPER_NAMES, CASE_PAPERS } from '@bonewright/sheet';
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { z } from 'zod';
@@ -9,7 +9,7 @@ import manifest from '../../package.json' with { type: 'json' };
 import type { Context } from '../context.ts';
 import { asking } from '../rights/every-route.ts';
 
-const params = z.object({ caseId: z.string(), paper: z.enum(DOSE_PAPER_NAMES) });
+const params = z.object({ caseId: z.string(), paper: z.enum(CASE_PAPER_NAMES) });
 const FARTHEST_MINUTES = 15 * 60;
 const querystring = z.object({
   size: z.enum(['A4', 'Letter']).default('A4'),
@@ -17,7 +17,7 @@ const querystring = z.object({
   east: z.coerce.number().int().min(-FARTHEST_MINUTES).max(FARTHEST_MINUTES).default(0),
 });
 
-export function dosePaperRoutes(app: FastifyInstance, { store }: Context): void {
+export function casePaperRoutes(app: FastifyInstance, { store }: Context): void {
   app
     .withTypeProvider<ZodTypeProvider>()
     .get(
@@ -28,7 +28,7 @@ export function dosePaperRoutes(app: FastifyInstance, { store }: Context): void 
         const { size, east } = request.query;
         const events = await store.read(caseId);
         if (events.length === 0) throw new InputError('there is no such case here', 'caseId', 'open it on the board');
-        const pdf = await DOSE_PAPERS[paper]({
+        const pdf = await CASE_PAPERS[paper]({
           state: foldCase(events),
           made: new Date(),
           minutesEastOfUtc: east,
