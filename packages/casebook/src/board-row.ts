@@ -1,6 +1,7 @@
 /** One patient's line on the board, and the number of the next case. */
 import { caseFileOf } from './case-file-of.ts';
 import type { CaseState, Patient } from './case-state.ts';
+import { type Due, dueOf, hasGone } from './due.ts';
 import type { Payload } from './events.ts';
 import { outOfDate } from './out-of-date.ts';
 import type { Stage } from './payloads.ts';
@@ -17,6 +18,8 @@ export interface BoardRow extends Omit<Patient, 'weighedAt'> {
   readonly plan: Payload<'construct-chosen'>['summary'];
   /** What to do next, a sentence each; empty where nothing is due. */
   readonly next: readonly string[];
+  /** The earliest first; absent in a row that an older version kept. */
+  readonly due?: readonly Due[];
 }
 
 /** The board's line for a case; null before it was opened. */
@@ -33,10 +36,12 @@ export function boardRow(state: CaseState): BoardRow | null {
     films: state.films.length,
     plan: state.construct?.value.summary ?? null,
     next: nextSteps(state),
+    due: dueOf(state),
   };
 }
 
 function nextSteps(state: CaseState): string[] {
+  if (hasGone(state) || state.course.frameTaken) return [];
   if (state.films.length < 2) return ['Add two views of the bone.'];
   const { missing } = caseFileOf(state);
   if (missing.length > 0) return [...missing];

@@ -6,12 +6,19 @@ import { latestMass } from './latest-mass.ts';
 
 /** A line for each thing that is not met, not looked at or not known; `on` is the day of release, `2026-11-25`. */
 export function releaseGaps(state: CaseState, on: string): string[] {
-  const species = state.patient?.value.species ?? '';
-  return [...readinessGaps(state, species), ...boneGaps(state), ...limitGaps(state, species), ...nightGaps(state, on)];
+  return [...readinessGaps(state), ...gapsBesideList(state, on)];
 }
 
-function readinessGaps({ course }: CaseState, species: string): string[] {
-  return readinessFor(species).flatMap(({ id, asks }) => {
+/** The same without the lines of the list of readiness. */
+export function gapsBesideList(state: CaseState, on: string): string[] {
+  return [...boneGaps(state), ...limitGaps(state), ...nightGaps(state, on)];
+}
+
+const speciesOf = ({ patient }: CaseState): string => patient?.value.species ?? '';
+
+function readinessGaps(state: CaseState): string[] {
+  const { course } = state;
+  return readinessFor(speciesOf(state)).flatMap(({ id, asks }) => {
     const said = course.readiness.find(({ value }) => value.item === id)?.value.isMet ?? 'not looked';
     return said === 'yes' || said === 'does not apply' ? [] : [`${asks}: ${said}.`];
   });
@@ -28,10 +35,10 @@ function boneGaps(state: CaseState): string[] {
   ].filter((line) => line !== false);
 }
 
-function limitGaps(state: CaseState, species: string): string[] {
+function limitGaps(state: CaseState): string[] {
   const mass = latestMass(state);
   if (mass === null) return ['It was never weighed without a frame.'];
-  return releaseLimits(species).flatMap(({ subject, asks, sources }) => {
+  return releaseLimits(speciesOf(state)).flatMap(({ subject, asks, sources }) => {
     const limit = sources.find(({ id }) => id === chosenLimit(state, subject));
     if (!limit) return [`Sources disagree and none was chosen. ${asks}`];
     if (subject === 'mass' && mass.massG < limit.value)

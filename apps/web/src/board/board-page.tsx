@@ -1,6 +1,6 @@
 /** Every patient, one line each: who, how far along the path, what to do next. */
 import './board.css';
-import { STAGES } from '@bonewright/casebook';
+import { type BoardRow, STAGES } from '@bonewright/casebook';
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
@@ -10,7 +10,7 @@ import { useTitle } from '../shell/use-title.ts';
 import { useInbox } from '../sync/inbox.ts';
 import { refreshBoard } from '../sync/records.ts';
 import { useBoard } from '../sync/use-case.ts';
-import { longMoment } from '../words/time.ts';
+import { dueStanding, longMoment } from '../words/time.ts';
 import { BeginEmpty } from './begin-empty.tsx';
 import { EmptyBoard } from './empty-board.tsx';
 import { PatientRow } from './patient-row.tsx';
@@ -80,6 +80,7 @@ export function BoardPage() {
         {board !== null && cases.length === 0 && <EmptyBoard isPreparing={board.preparing} />}
         {cases.length > 0 && (
           <>
+            <DueInAll cases={cases} now={now} />
             <div className="board-columns" aria-hidden="true">
               <span>patient</span>
               <span className="board-stages">
@@ -87,7 +88,7 @@ export function BoardPage() {
                   <span key={stage}>{stage}</span>
                 ))}
               </span>
-              <span>next</span>
+              <span>due and next</span>
               <span>plan</span>
             </div>
             <ul className="board">
@@ -109,6 +110,26 @@ export function BoardPage() {
         )}
       </main>
     </div>
+  );
+}
+
+/** The whole board in one line: what is overdue, what is due today. */
+function DueInAll({ cases, now }: { readonly cases: readonly BoardRow[]; readonly now: Date }) {
+  const standings = cases.flatMap(({ due = [] }) => due.map(({ on }) => dueStanding(on, now)));
+  const [overdue, today] = (['overdue', 'today'] as const).map((one) => standings.filter((is) => is === one).length);
+  return (
+    <p className="board-due-all">
+      {overdue ? (
+        <strong className="verdict verdict-stop">
+          <VerdictMark verdict="stop" />
+          {overdue} overdue
+        </strong>
+      ) : (
+        <span>nothing overdue</span>
+      )}
+      <span>{today} due today</span>
+      <span className="quiet">{cases.length === 1 ? '1 patient' : `${cases.length} patients`}</span>
+    </p>
   );
 }
 

@@ -1,10 +1,10 @@
-import { type BoardRow, STAGES } from '@bonewright/casebook';
+import { type BoardRow, type Due, STAGES } from '@bonewright/casebook';
 import { Link } from 'wouter';
 import { Animal } from '../animals/animal.tsx';
-import { VerdictWord } from '../drawing/verdict-mark.tsx';
+import { VerdictMark, VerdictWord } from '../drawing/verdict-mark.tsx';
 import { figure } from '../plan/words.ts';
 import { capital, massWords } from '../words/patient.ts';
-import { moment } from '../words/time.ts';
+import { dayWords, dueStanding, moment } from '../words/time.ts';
 
 interface PatientRowProps {
   readonly row: BoardRow;
@@ -32,7 +32,10 @@ export function PatientRow({ row, now }: PatientRowProps) {
       </div>
       <Trail row={row} now={now} />
       <div className="board-next">
-        {row.next.length === 0 && <p className="quiet">Nothing is due.</p>}
+        {row.due?.map((due) => (
+          <DueLine key={`${due.on} ${due.what}`} due={due} now={now} />
+        ))}
+        {row.next.length === 0 && !row.due?.length && <p className="quiet">Nothing is due.</p>}
         {row.next.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
@@ -52,6 +55,21 @@ export function PatientRow({ row, now }: PatientRowProps) {
         )}
       </div>
     </li>
+  );
+}
+
+/** When, what and who; what is overdue says so with its mark and word. */
+function DueLine({ due: { what, on, who }, now }: { readonly due: Due; readonly now: Date }) {
+  const standing = dueStanding(on, now);
+  return (
+    <p className="board-due">
+      <strong className={standing === 'ahead' ? undefined : `verdict-${standing === 'overdue' ? 'stop' : 'watch'}`}>
+        {standing !== 'ahead' && <VerdictMark verdict={standing === 'overdue' ? 'stop' : 'watch'} />}
+        {standing === 'overdue' ? `overdue, ${dayWords(on)}` : standing === 'today' ? 'today' : dayWords(on)}
+      </strong>
+      <span>{what}</span>
+      <span className="caption">{who}</span>
+    </p>
   );
 }
 

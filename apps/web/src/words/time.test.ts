@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { comingNights, dayOf, fromField, moment, shortMoment, toField } from './time.ts';
+import { comingNights, dayOf, dueStanding, fromField, moment, shortMoment, toField } from './time.ts';
 
 const now = new Date(2026, 10, 25, 0, 30);
 
@@ -22,4 +22,10 @@ test('a time goes into a field and comes back to the minute', () => {
 
 test('nights to come are days of the calendar, over the end of a month', () => {
   expect(comingNights(3, new Date(2026, 10, 29, 23, 50))).toEqual(['2026-11-29', '2026-11-30', '2026-12-01']);
+});
+
+test('what was due yesterday is overdue just after midnight', () => {
+  expect(dueStanding('2026-11-24', now)).toBe('overdue');
+  expect(dueStanding('2026-11-25', now)).toBe('today');
+  expect(dueStanding('2026-12-01', now)).toBe('ahead');
 });

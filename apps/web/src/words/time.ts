@@ -51,6 +51,12 @@ export const dayWords = (date: string): string => day.format(new Date(`${date}T1
 /** `16:02`, in the time of this device. */
 export const hourOf = (iso: string): string => hour.format(new Date(iso));
 
+/** Whether a day has passed, is today, or is still to come. */
+export function dueStanding(date: string, now = new Date()): 'overdue' | 'today' | 'ahead' {
+  const here = toField(now).slice(0, 10);
+  return date < here ? 'overdue' : date === here ? 'today' : 'ahead';
+}
+
 /** Tonight and the nights after it, as days. */
 export function comingNights(count: number, now = new Date()): string[] {
   const nights = Array.from(

@@ -47,6 +47,8 @@ export const finderThanks = letter((facts) => ({
   ],
 }));
 
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 const nameOf = ({ state }: CoursePaperFacts, who: 'finder' | 'rescue'): string =>
   state.admission.noted?.value[who]?.name ?? '';
 
@@ -64,7 +66,9 @@ function came(facts: CoursePaperFacts): string {
   const { patient, admission, openedAt } = facts.state;
   const { species, ageClass, sex, number } = patient?.value ?? {};
   const { place: found, cause } = admission.noted?.value ?? {};
-  const who = [`${species} ${number}`, ageClass, sex === 'unknown' ? 'sex unknown' : sex].filter(Boolean).join(', ');
+  const who = [`${capital(species ?? 'patient')} ${number}`, ageClass, sex === 'unknown' ? 'sex unknown' : sex]
+    .filter(Boolean)
+    .join(', ');
   return `${who}, came on ${at(facts, openedAt)}${found ? `, found at ${found.words}` : ''}${cause ? ` (${cause})` : ''}.`;
 }
 

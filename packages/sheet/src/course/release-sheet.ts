@@ -1,5 +1,5 @@
 /** The release sheet: whether it is ready and by whose word, when it gets dark, what goes with it, boxes for the evening itself. */
-import { chosenLimit, latestMass, releaseGaps } from '@bonewright/casebook';
+import { chosenLimit, gapsBesideList, latestMass } from '@bonewright/casebook';
 import { readinessFor, releaseLimits, sunTimes } from '@bonewright/ward';
 import { localMoment } from '../doses/dose-facts.ts';
 import { boxes, type CoursePaper, type CoursePaperFacts, coursePaper, dayInWords } from './course-frame.ts';
@@ -43,8 +43,8 @@ function place({ flow }: CoursePaper, { state, minutesEastOfUtc }: CoursePaperFa
 }
 
 function open({ flow }: CoursePaper, facts: CoursePaperFacts): void {
-  const gaps = releaseGaps(facts.state, localDay(facts, 0));
-  flow.heading('Not met as the record stands');
+  const gaps = gapsBesideList(facts.state, localDay(facts, 0));
+  flow.heading('Open, beside the list');
   if (gaps.length === 0) flow.paragraph('Nothing.');
   for (const gap of gaps) flow.paragraph(`•  ${gap}`);
 }
