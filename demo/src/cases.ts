@@ -16,6 +16,7 @@ import { drawer } from './drawer.ts';
 import { laterFilmsOf } from './films/index.ts';
 import { CARER, type DemoPatient, NURSE, type Slip, SURGEON } from './patients.ts';
 import { asOperated, repairOf } from './repair.ts';
+import { tellAdmission, tellSleep, tellVisit } from './ward-story.ts';
 
 /** One film of a patient, with what a surgeon would click on it. */
 interface DemoFilm {
@@ -47,9 +48,10 @@ export function demoCase(patient: DemoPatient, films: readonly DemoFilm[], now: 
   return { events: writer.events, files: [...films, ...later].map(({ bytes }) => bytes) };
 }
 
-function admit(writer: CaseWriter, { admission, story }: DemoPatient): void {
+function admit(writer: CaseWriter, { key, admission, story, later }: DemoPatient): void {
   writer.sign(NURSE, 'case-opened', { ...admission, weighedAt: writer.now(), demonstration: true });
   writer.sign(CARER, 'note-added', { text: story, stage: 'admission' });
+  tellAdmission(writer, key, later.length > 0);
   writer.wait(20);
 }
 
@@ -125,12 +127,14 @@ function operate(writer: CaseWriter, patient: DemoPatient): readonly DemoFilm[] 
   writer.wait(TO_FIRST_PIN_MINUTES);
   const operated = placePins(writer, patient.slips);
   closeUp(writer);
+  tellSleep(writer, patient.key);
   const films: DemoFilm[] = [];
   for (const [i, { days, stage, text, films: taken }] of patient.later.entries()) {
     const before = patient.later[i - 1];
     writer.wait((days - (before?.days ?? 0)) * MINUTES_A_DAY);
     if (stage !== before?.stage) writer.sign(NURSE, 'stage-entered', { stage });
     writer.sign(NURSE, 'note-added', { text, stage });
+    tellVisit(writer, patient.key, i, operated?.construct.pins.length ?? 0);
     if (taken && operated) films.push(...filmAgain(writer, patient, operated, { ...taken, days }));
   }
   return films;

@@ -8,7 +8,8 @@ interface HeadActionProps {
 }
 
 export function HeadAction({ state, stage }: HeadActionProps) {
-  if (stage === 'plan' || stage === 'theatre') return null;
+  const isOperated = state.theatre.pins.some(({ placed }) => placed !== null);
+  if (stage === 'plan' || stage === 'theatre' || isOperated) return null;
   if (stage === 'admission' || state.films.length === 0) {
     return stage === 'films' ? null : (
       <Link href={`/case/${state.caseId}/films`} className="button button-main">
