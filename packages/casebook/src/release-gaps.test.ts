@@ -107,3 +107,21 @@ test('a frame that came off is at rechecks, a patient that went is at release', 
   const went = { at: AT, place: 'Mill Lane', isWhereFound: true, with: '', words: '' };
   expect(stageOf(stateOf('hedgehog', ['released', went]))).toBe('release');
 });
+
+test('a weight from before the frame came off is not the weight it leaves with', () => {
+  const later = { ...offAt, at: '2026-11-26T21:00:00Z' };
+  const said = [
+    pinIn,
+    ...ALL,
+    forecast(4),
+    ...study,
+    united('hand'),
+    united('film'),
+    ['frame-taken-off', later],
+  ] as const;
+  expect(releaseGaps(stateOf('hedgehog', ...said), '2026-11-25')).toEqual([
+    'It was not weighed since the frame came off.',
+  ]);
+  const weighed: Said = ['weighed', { at: '2026-11-27T08:00:00Z', massG: 640, withFrame: false, scale: '' }];
+  expect(releaseGaps(stateOf('hedgehog', ...said, weighed), '2026-11-25')).toEqual([]);
+});

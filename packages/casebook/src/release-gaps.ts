@@ -26,13 +26,15 @@ function readinessGaps(state: CaseState): string[] {
 
 function boneGaps(state: CaseState): string[] {
   const { union, frameTaken } = state.course;
+  const weighedAt = latestMass(state)?.at ?? null;
   const wasFixed = state.theatre.pins.some(({ placed }) => placed !== null);
   return [
     isFrameOn(state) && 'The frame is on, as far as the record knows.',
     frameTaken?.value.isAllOut === false && 'Not all that went in came out.',
+    frameTaken && weighedAt && weighedAt < frameTaken.value.at && 'It was not weighed since the frame came off.',
     wasFixed && !union.hand?.value.isUnited && 'Nobody signed that the bone is firm under the hand.',
     wasFixed && !union.film?.value.isUnited && 'Nobody signed that the film shows it across.',
-  ].filter((line) => line !== false);
+  ].filter((line) => typeof line === 'string');
 }
 
 function limitGaps(state: CaseState): string[] {

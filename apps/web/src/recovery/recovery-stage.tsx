@@ -25,19 +25,20 @@ export function RecoveryStage({ state, recorded, append }: RecoveryStageProps) {
       <HereNow stage="recovery" state={state} append={append} />
       <div className="stage-page">
         <div className="stage-column">
+          {!isOfTheWard && <Aftercare state={state} append={append} />}
           <Weigh state={state} append={append} />
           <Feed state={state} append={append} />
           <Questions state={state} append={append} />
         </div>
-        <div className="stage-column">
-          {isOfTheWard && (
+        {isOfTheWard && (
+          <div className="stage-column">
             <section aria-labelledby="doses-title">
               <h2 id="doses-title">Doses</h2>
               <DosesPanel state={state} append={append} />
             </section>
-          )}
-          <Aftercare state={state} append={append} />
-        </div>
+            <Aftercare state={state} append={append} />
+          </div>
+        )}
       </div>
       <NotesAndStory stage="recovery" {...{ state, recorded, append }} />
     </div>

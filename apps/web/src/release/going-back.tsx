@@ -37,6 +37,18 @@ export function GoingBack({ state, append }: GoingBackProps) {
   const { released } = state.course;
   const gaps = releaseGaps(state, today());
   const place = state.admission.noted?.value.place;
+  const form = (
+    <EntryForm
+      name="Release"
+      draftKey={`released.${state.caseId}`}
+      records="released"
+      initial={{ at: toField(new Date()), place: place?.words ?? '', isWhereFound: '', with: '', words: '' }}
+      fields={() => FIELDS}
+      word="Record the release"
+      outcome={(values) => releaseOutcome(state, values)}
+      append={append}
+    />
+  );
   return (
     <section aria-labelledby="going-title">
       <h2 id="going-title">Going back</h2>
@@ -57,16 +69,14 @@ export function GoingBack({ state, append }: GoingBackProps) {
           </ul>
         </details>
       )}
-      <EntryForm
-        name="Release"
-        draftKey={`released.${state.caseId}`}
-        records="released"
-        initial={{ at: toField(new Date()), place: place?.words ?? '', isWhereFound: '', with: '', words: '' }}
-        fields={() => FIELDS}
-        word="Record the release"
-        outcome={(values) => releaseOutcome(state, values)}
-        append={append}
-      />
+      {released ? (
+        <details>
+          <summary>Write it again</summary>
+          {form}
+        </details>
+      ) : (
+        form
+      )}
     </section>
   );
 }

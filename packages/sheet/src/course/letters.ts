@@ -1,5 +1,5 @@
 /** Letters out of the record: to whoever sent the patient, to the rescue, to the finder. They say what is recorded and promise nothing. */
-import { isFrameOn, latestMass, operatedAt } from '@bonewright/casebook';
+import { hasGone, isFrameOn, latestMass, operatedAt } from '@bonewright/casebook';
 import { localMoment } from '../doses/dose-facts.ts';
 import { boxes, type CoursePaperFacts, coursePaper, dayInWords } from './course-frame.ts';
 
@@ -123,10 +123,11 @@ function care({ state }: CoursePaperFacts): string {
   const mass = latestMass(state);
   const { aftercare } = state.care;
   const weighs = mass ? `It weighs ${mass.massG} g without a frame.` : 'It was never weighed without a frame.';
-  return `${weighs} ${aftercare ? `Aftercare was written by ${aftercare.by}; the sheet for carers goes with it.` : ''}`.trim();
+  return `${weighs} ${aftercare && !hasGone(state) ? `Aftercare was written by ${aftercare.by}; the sheet for carers goes with it.` : ''}`.trim();
 }
 
 function next({ state }: CoursePaperFacts): string {
+  if (hasGone(state)) return '';
   const days = state.course.rechecks.map(
     ({ value }) => `${dayInWords(value.on)}: ${value.what}${value.who ? `, ${value.who}` : ''}`,
   );

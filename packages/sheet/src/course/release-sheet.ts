@@ -81,7 +81,7 @@ function limits({ flow }: CoursePaper, { state }: CoursePaperFacts): void {
   }
 }
 
-const NIGHTS = 4;
+const NIGHTS = 3;
 const DAY_MS = 86_400_000;
 
 const localDay = ({ made, minutesEastOfUtc }: CoursePaperFacts, daysOn: number): string =>
@@ -108,6 +108,7 @@ function evening(on: CoursePaper, facts: CoursePaperFacts): void {
       }),
     );
   }
+  if (state.course.released) return;
   on.flow.heading('On the evening');
   boxes(on, ['released at', 'place', 'by, sign']);
   boxes(on, ['what went with it', 'ring or chip', 'how it went off']);
