@@ -26,6 +26,7 @@ import { liveRoutes } from './routes/live-updates.ts';
 import { pageRoutes } from './routes/pages.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { practiceRoutes } from './routes/practice.ts';
+import { seriesRoutes } from './routes/series.ts';
 import { sessionRoutes } from './routes/session.ts';
 import { sheetRoutes } from './routes/sheet.ts';
 
@@ -97,6 +98,7 @@ export async function buildApp({
   peopleRoutes(app, context);
   linkRoutes(app, context);
   casePaperRoutes(app, context);
+  seriesRoutes(app, context);
   await pageRoutes(app, webDir);
   if (receive) app.addHook('onReady', () => receiver.start(receive));
   if (isEmptyWanted) await demonstration.decline();

@@ -36,13 +36,16 @@ const questionsDue = ({ care }: CaseState): Due[] =>
 
 /** A look that was set is done once somebody looked, or took a film, on that day or later. */
 function looksDue(state: CaseState): Due[] {
-  const { course, care } = state;
   const looks = looksAt(state);
+  return looksSet(state).filter(({ on }) => !looks.some((day) => day >= on));
+}
+
+/** Every look that was set, past ones too; the day in the aftercare counts once. */
+export function looksSet({ course, care }: CaseState): Due[] {
   const set = course.rechecks.map(({ value: { on, what, who } }) => ({ what, on, who: who || 'nobody named' }));
   const planned = care.aftercare?.value.recheckOn ?? null;
   const isSetToo = set.some(({ on }) => on === planned);
-  const all = planned === null || isSetToo ? set : [...set, { what: 'Recheck', on: planned, who: 'nobody named' }];
-  return all.filter(({ on }) => !looks.some((day) => day >= on));
+  return planned === null || isSetToo ? set : [...set, { what: 'Recheck', on: planned, who: 'nobody named' }];
 }
 
 function looksAt({ films, care, course, scores }: CaseState): string[] {

@@ -12,6 +12,7 @@ import { refreshBoard } from '../sync/records.ts';
 import { useBoard } from '../sync/use-case.ts';
 import { dueStanding, longMoment } from '../words/time.ts';
 import { BeginEmpty } from './begin-empty.tsx';
+import { BoardFiles } from './board-files.tsx';
 import { EmptyBoard } from './empty-board.tsx';
 import { PatientRow } from './patient-row.tsx';
 
@@ -102,7 +103,8 @@ export function BoardPage() {
                 {isDemonstration &&
                   ' Patients marked Demonstration are invented; their films are drawn by the program.'}
               </span>
-              <span>
+              <span className="board-files">
+                <BoardFiles />
                 <kbd>Tab</kbd> choose <kbd>Enter</kbd> open
               </span>
             </p>

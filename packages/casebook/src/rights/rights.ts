@@ -32,6 +32,14 @@ export const RIGHTS = {
     holders: ['surgeon', 'nurse'],
   },
   'print papers': { means: 'theatre sheet, reasons, implant record', holders: ['surgeon', 'nurse', 'records keeper'] },
+  'read the calendar': {
+    means: 'the days on which patients are looked at, as a calendar file',
+    holders: ['surgeon', 'nurse', 'records keeper'],
+  },
+  'read outcomes': {
+    means: 'a table of what became of bones and patients, without names of people',
+    holders: ['surgeon', 'records keeper', 'owner'],
+  },
   'take copies': { means: 'backups, exports, registers', holders: ['records keeper', 'owner'] },
   demonstration: { means: 'bring the invented patients back, or take them out', holders: ['owner'] },
   'give links': {
