@@ -55,5 +55,5 @@ function solvedAtMiddle(patientCase: Case, construct: Construct): { solver: Cons
   const solution = solver.solve(solver.nominal);
   const loads = eachLoad((load) => figuresOfLoad(patientCase, solver, load, solution));
   const weakest = eachLoad((load) => weakestUnder(solver, load, solution));
-  return { solver, figured: { patientCase, construct, solution, loads, weakest } };
+  return { solver, figured: { patientCase, construct, solution, places: solver.places, loads, weakest } };
 }

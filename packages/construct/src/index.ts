@@ -31,6 +31,7 @@ export * from './model/plan.ts';
 export { marginVerdict } from './plan-of.ts';
 export { readCase } from './read-case.ts';
 export { type RankOptions, rank, rankWith } from './search/index.ts';
+export { RULES, type Rule, type RuleName } from './strength/rules.ts';
 export { tissueAt } from './to-frame/layout.ts';
 export { frameFacts } from './to-frame/masses.ts';
 export { type Improvement, improvements, type WhatIf, whatIfs } from './what-if/index.ts';

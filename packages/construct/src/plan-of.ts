@@ -16,6 +16,8 @@ import {
 } from './model/plan.ts';
 import { evidenceOf } from './strength/evidence-of.ts';
 import { elasticHoleFactor, holeFactor } from './strength/holes.ts';
+import type { Place } from './strength/places.ts';
+import { ruleOf } from './strength/rules.ts';
 import type { Solution } from './strength/solver.ts';
 import { imTipMm } from './to-frame/im-line.ts';
 import { cutLengthMm, freeLengthMm, imLengthMm, massesOf } from './to-frame/masses.ts';
@@ -25,6 +27,7 @@ export interface Figured {
   readonly patientCase: Case;
   readonly construct: Construct;
   readonly solution: Solution;
+  readonly places: readonly Place[];
   readonly loads: Readonly<Record<LoadName, Omit<LoadFigures, 'margin'>>>;
   readonly weakest: Readonly<Record<LoadName, { readonly margin: number; readonly words: string }>>;
 }
@@ -34,11 +37,11 @@ export function planOf(figured: Figured, marginOf: (load: LoadName) => Margin, s
   const { patientCase, construct, solution } = figured;
   const { figures, layout } = solution;
   const masses = massesOf(patientCase, construct, figures, layout);
-  const loads = eachLoad((load) => ({
-    ...figured.loads[load],
-    margin: marginOf(load),
-    evidence: evidenceOf(patientCase, construct, load),
-  }));
+  const loads = eachLoad((load) => {
+    const margin = marginOf(load);
+    const governs = ruleOf(figured.places, margin.weakest);
+    return { ...figured.loads[load], margin, governs, evidence: evidenceOf(patientCase, construct, load) };
+  });
   const { gapStrainPercent } = loads['axial-ball'];
   const checks = runChecks(checkContext(patientCase, construct, { figures, layout, ...masses, gapStrainPercent }));
   const worst = worstVerdict([

@@ -14,6 +14,7 @@ import { startEngine } from './engine/engine.ts';
 import { useFirstSearch } from './engine/use-first-search.ts';
 import { useLongJobs } from './engine/use-long-jobs.ts';
 import { useSearch } from './engine/use-search.ts';
+import { useTrials } from './engine/use-trials.ts';
 import type { FilmPicture } from './films/reduced-picture.tsx';
 import { marginId } from './margins/margin-list.tsx';
 import { Why } from './margins/why.tsx';
@@ -62,8 +63,10 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
   };
   const { history, assessment, keepNow } = usePlan(engine, state, patientCase, append, renumber);
   const search = useSearch(engine);
-  const long = useLongJobs(engine, patientCase, assessment.exactness === 'full' ? assessment.construct : null);
+  const settled = assessment.exactness === 'full' ? assessment.construct : null;
+  const long = useLongJobs(engine, patientCase, settled);
   const [opened, open] = useState<LoadName | null>(null);
+  const trials = useTrials(engine, patientCase, settled, opened);
   const [dialog, openDialog] = useState<'drawer' | 'bench test' | null>(null);
   const closeDialog = () => openDialog(null);
   const isNarrow = useIsNarrow();
@@ -94,6 +97,7 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
           patientCase={patientCase}
           plan={plan}
           load={opened}
+          trials={trials}
           improvements={long.improvements}
           onApply={improve}
           onBack={() => {

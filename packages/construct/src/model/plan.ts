@@ -1,4 +1,5 @@
 /** What an assessment says. The names are those of the command line's output. */
+import type { RuleName } from '../strength/rules.ts';
 
 export type Verdict = 'good' | 'watch' | 'stop';
 
@@ -59,6 +60,8 @@ export interface LoadFigures {
   readonly peakColumnMPa: number;
   readonly peakBoneMPa: number;
   readonly margin: Margin;
+  /** The check of strength that decides the margin. */
+  readonly governs?: RuleName;
   /** Evidence ids behind its figures. */
   readonly evidence?: readonly string[];
 }

@@ -1,8 +1,9 @@
 /** The mechanics off the page's thread: whole jobs in, whole answers out. */
-import type { Case, CaseFile, Construct, InTheatre, Ranking } from '@bonewright/construct';
+import type { Case, CaseFile, Construct, InTheatre, LoadName, Ranking } from '@bonewright/construct';
 import {
   asPlaced,
   assessConstruct,
+  drawnMargins,
   evaluateNominal,
   improvements,
   rank,
@@ -47,6 +48,13 @@ const jobs = {
       const patientCase = caseOf(sent);
       const { samples, seed } = patientCase;
       return assessConstruct(patientCase, construct, { samples, seed });
+    }),
+  /** The margin of every trial behind the full figures of one load. */
+  trials: (sent: Sent, construct: Construct, load: LoadName) =>
+    answer(() => {
+      const patientCase = caseOf(sent);
+      const { samples, seed } = patientCase;
+      return drawnMargins(patientCase, construct, { count: samples, seed }).map((margins) => margins[load]);
     }),
   rank: (sent: Sent, onProgress: (soFar: Ranking) => void) => answer(() => rank(caseOf(sent), { onProgress })),
   whatIfs: (sent: Sent, construct: Construct) => answer(() => whatIfs(caseOf(sent), construct)),

@@ -6,6 +6,8 @@ import { VerdictWord } from '../../drawing/verdict-mark.tsx';
 import type { Improvement } from '../engine/answers.ts';
 import { figure, threeFigures } from '../words.ts';
 import { EvidenceLines } from './evidence-lines.tsx';
+import { GoverningRule } from './governing-rule.tsx';
+import { Histogram } from './histogram.tsx';
 import { MarginAxis, MarginBar } from './margin-bar.tsx';
 import { spreadWords } from './margin-list.tsx';
 import { Help } from './sections.tsx';
@@ -16,12 +18,14 @@ interface WhyProps {
   readonly patientCase: Case;
   readonly plan: Plan;
   readonly load: LoadName;
+  /** The margin of every trial; null until they are counted. */
+  readonly trials: readonly number[] | null;
   readonly improvements: readonly Improvement[] | null;
   readonly onApply: (improvement: Improvement) => void;
   readonly onBack: () => void;
 }
 
-export function Why({ patientCase, plan, load, improvements, onApply, onBack }: WhyProps) {
+export function Why({ patientCase, plan, load, trials, improvements, onApply, onBack }: WhyProps) {
   const { samples, seed } = patientCase;
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
@@ -45,6 +49,7 @@ export function Why({ patientCase, plan, load, improvements, onApply, onBack }: 
           <VerdictWord verdict={margin.verdict} />
         </header>
         <p className="lead">{sentence(margin)}</p>
+        <Histogram trials={trials} margin={margin.margin} />
         <MarginBar margin={margin.margin} verdict={margin.verdict} says={spreadWords(margin)} isTall />
         <MarginAxis />
         <Ends margin={margin} />
@@ -53,6 +58,7 @@ export function Why({ patientCase, plan, load, improvements, onApply, onBack }: 
       </div>
       <div className="why-right">
         <Numbers margin={margin} />
+        {margin.figures.governs && <GoverningRule rule={margin.figures.governs} />}
         <section className="side-section">
           <header className="side-head">
             <h2>What it rests on</h2>
