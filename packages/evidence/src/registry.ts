@@ -3,6 +3,7 @@ import type { Curve } from './curve.ts';
 import type { Entry } from './entry.ts';
 import { alignment } from './sets/alignment.ts';
 import { bone } from './sets/bone.ts';
+import { charting } from './sets/charting.ts';
 import { column } from './sets/column.ts';
 import { masses } from './sets/doses/masses.ts';
 import { doseRules } from './sets/doses/rules.ts';
@@ -38,6 +39,7 @@ const SETS: readonly (readonly Entry[])[] = [
   masses,
   release,
   vitals,
+  charting,
 ];
 
 /** Every entry, in the order of the sets. */

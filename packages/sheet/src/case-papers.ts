@@ -1,3 +1,4 @@
+import { chartPaper } from './chart/chart-paper.ts';
 import { dischargeSheet } from './course/discharge-sheet.ts';
 import { finderThanks, referralBack, rescueReport } from './course/letters.ts';
 import { releaseSheet } from './course/release-sheet.ts';
@@ -7,6 +8,7 @@ import { DOSE_PAPERS } from './doses/dose-papers.ts';
 /** Every paper that is made of a case's record alone, by name. */
 export const CASE_PAPERS = {
   ...DOSE_PAPERS,
+  chart: chartPaper,
   discharge: dischargeSheet,
   release: releaseSheet,
   'referral-back': referralBack,

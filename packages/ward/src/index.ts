@@ -1,6 +1,10 @@
 export * from './admission/alternatives.ts';
 export * from './admission/beside-case.ts';
 export * from './blood/blood-loss.ts';
+export * from './chart/lanes.ts';
+export * from './chart/sitting.ts';
+export * from './chart/warmth.ts';
+export * from './checks/checklists.ts';
 export * from './condition/condition-index.ts';
 export { dosePerKg, strengthPerMl } from './doses/amount.ts';
 export { type LocalTotal, localEarlier, localTotal } from './doses/checks/local-anaesthetic.ts';

@@ -3,10 +3,14 @@ import '../stages/stages.css';
 import './theatre.css';
 import '../plan/ruler/ruler.css';
 import '../plan/margins/margins.css';
-import { type CaseState, type RecordedEvent, STAGES, stageOf } from '@bonewright/casebook';
+import { type CaseState, chartSittings, type RecordedEvent, STAGES, stageOf } from '@bonewright/casebook';
 import { type Case, type Construct, constructSchema, frameFacts } from '@bonewright/construct';
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
+import { ChartPanel } from '../chart/chart-panel.tsx';
+import { chartButtonWords } from '../chart/since-last.tsx';
+import { sittingNow } from '../chart/sitting-now.ts';
+import { ChecksPanel } from '../checks/checks-panel.tsx';
 import { DosesPanel } from '../doses/doses-panel.tsx';
 import { Patterns } from '../drawing/patterns.tsx';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
@@ -21,6 +25,7 @@ import { PinByPin } from './pin-by-pin.tsx';
 import { PuttyWords } from './putty-words.tsx';
 import { TableSide } from './table-side.tsx';
 import { TheatreHead } from './theatre-head.tsx';
+import { useNow } from './use-now.ts';
 import { useStockCount } from './use-stock-count.ts';
 
 export interface TheatreStageProps {
@@ -29,7 +34,7 @@ export interface TheatreStageProps {
   readonly recorded: readonly RecordedEvent[];
 }
 
-const SIDES = ['pins', 'doses', 'table', 'notes'] as const;
+const SIDES = ['pins', 'chart', 'checks', 'doses', 'table', 'notes'] as const;
 type Side = (typeof SIDES)[number];
 
 export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
@@ -60,6 +65,8 @@ export function TheatreStage({ state, append, recorded }: TheatreStageProps) {
         <>
           <TheatreHead title={SIDE_WORDS[side]} nav={nav} />
           {side === 'pins' && <NoPlan caseId={state.caseId} because={gone} />}
+          {side === 'chart' && <ChartPanel {...{ state, append }} />}
+          {side === 'checks' && <ChecksPanel {...{ state, append }} onCounts={() => show('table')} />}
           {side === 'doses' && <DosesPanel {...{ state, append }} />}
           {side === 'table' && (
             <TableSide {...{ state, append }} columnG={usable && columnMassG(usable.patientCase, usable.construct)} />
@@ -82,13 +89,15 @@ interface SidesProps {
 }
 
 function Sides({ state, side, show }: SidesProps) {
+  const now = useNow();
+  const chartWords = chartButtonWords(sittingNow(chartSittings(state), now), now);
   return (
     <>
       <PuttyWords theatre={state.theatre} />
       <nav aria-label="Theatre" className="theatre-sides">
         {SIDES.map((each) => (
           <button key={each} type="button" className="button" aria-pressed={side === each} onClick={() => show(each)}>
-            {SIDE_WORDS[each]}
+            {each === 'chart' ? chartWords : SIDE_WORDS[each]}
           </button>
         ))}
         <Link href={`/case/${state.caseId}/films?later`} className="button">
@@ -101,6 +110,8 @@ function Sides({ state, side, show }: SidesProps) {
 
 const SIDE_WORDS: Readonly<Record<Side, string>> = {
   pins: 'Pins',
+  chart: 'Chart',
+  checks: 'Checks',
   doses: 'Doses',
   table: 'Putty and counts',
   notes: 'Notes',

@@ -1,11 +1,16 @@
 /** Blood lost, as a share of what the patient has. */
 import { entry, value } from '@bonewright/evidence';
 import { InputError } from '@bonewright/fault';
+import { isBird, speciesName } from '../doses/patient-kind.ts';
 
 const GRAMS_PER_KG = 1000;
 
 /** Whose blood volume is borrowed. */
 export type BloodGroup = 'mammal' | 'rabbit' | 'bird';
+
+/** Whose figure stands for a species; a squirrel's or a hedgehog's own was not found. */
+export const bloodGroupOf = (species: string): BloodGroup =>
+  isBird(species) ? 'bird' : speciesName(species) === 'rabbit' ? 'rabbit' : 'mammal';
 
 export interface BloodVolume {
   /** The end that is reckoned with: a loss then looks no smaller than it is. */
