@@ -1,8 +1,8 @@
 export * from './board-row.ts';
 export * from './case-file-of.ts';
 export * from './case-state.ts';
-export * from './due.ts';
 export * from './chart-sitting.ts';
+export * from './due.ts';
 export { type ForeignEvent, PRACTICE, SCHEMA_VERSION } from './event-shape.ts';
 export * from './events.ts';
 export * from './files-named.ts';

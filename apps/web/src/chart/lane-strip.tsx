@@ -52,6 +52,17 @@ export function LaneStrip({ lane, species, readings, left, right, width, top, he
       {points.map(([px, py]) => (
         <circle key={px} className="chart-dot" cx={px} cy={py} r={4} />
       ))}
+      {[high, low].map((value, i) => (
+        <text
+          key={value}
+          className="chart-scale"
+          x={right - 2}
+          y={i === 0 ? top + 15 : top + height - 4}
+          textAnchor="end"
+        >
+          {value.toFixed(lane.decimals)}
+        </text>
+      ))}
       {last && (
         <text className="chart-last" x={width} y={top + height / 2 + 12} textAnchor="end">
           {last.value.toFixed(lane.decimals)}

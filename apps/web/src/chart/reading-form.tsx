@@ -45,7 +45,7 @@ export function ReadingForm({ caseId, last, append }: ReadingFormProps) {
       <button type="button" className="button button-main" disabled={read.length === 0} onClick={record}>
         Record the reading
       </button>
-      <p className="theatre-small">
+      <p className="chart-asks">
         {`${read.length} of ${LANES.length} read`}
         {asLast.length > 0 && `, ${asLast.length} as last time: look before you press`}
       </p>

@@ -39,9 +39,9 @@ function oneSitting(on: CoursePaper, facts: CoursePaperFacts, sitting: ChartSitt
   if (sitting.readings.length === 0) return;
   flow.table(
     [
-      { heading: 'At', share: 0.09 },
-      ...LANES.map(({ word, unit }) => ({ heading: `${word} ${unit}`, share: 0.11, align: 'right' as const })),
-      { heading: '', share: 0.14 },
+      { heading: 'At', share: 0.07 },
+      ...LANES.map(({ word, unit }) => ({ heading: `${word} ${unit}`, share: 0.12, align: 'right' as const })),
+      { heading: '', share: 0.09 },
     ],
     sitting.readings.map((reading) => [
       hour(reading.at),

@@ -32,7 +32,7 @@ export function drawLanes({ paper, flow }: CoursePaper, sitting: ChartSitting, l
   if (lanes.length === 0) return;
   const top = flow.room(HEAD_MM + lanes.length * STRIP_MM + FOOT_MM);
   const foot = top + HEAD_MM + lanes.length * STRIP_MM;
-  const [left, right] = [paper.left + WORDS_MM, paper.right - 4];
+  const [left, right] = [paper.left + WORDS_MM, paper.right - 14];
   const axis = timeAxis(sitting.from, sitting.to);
   const x = (minutes: number) => left + ((minutes - axis.from) / (axis.to - axis.from)) * (right - left);
   const draw = () => {
@@ -81,6 +81,11 @@ function strip(plot: Plot, lane: Lane, { readings }: ChartSitting, species: stri
       size: 8.5,
       width: WORDS_MM - 2,
     });
+  for (const [value, at] of [
+    [high, top + 0.6],
+    [low, top + STRIP_MM - 4],
+  ] as const)
+    paper.text(value.toFixed(lane.decimals), [paper.right, at], { size: 8.5, align: 'right' });
   const points = read.map(({ at, value }) => [x(minutesAt(at)), y(value)] as const);
   if (points.length > 1) paper.path(points, { line: 0.4 });
   for (const point of points) paper.ellipse(point, DOT_MM, DOT_MM, { fill: 'black' });
