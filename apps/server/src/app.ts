@@ -26,6 +26,7 @@ import { liveRoutes } from './routes/live-updates.ts';
 import { pageRoutes } from './routes/pages.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { practiceRoutes } from './routes/practice.ts';
+import { searchRoutes } from './routes/search.ts';
 import { seriesRoutes } from './routes/series.ts';
 import { sessionRoutes } from './routes/session.ts';
 import { sheetRoutes } from './routes/sheet.ts';
@@ -93,6 +94,7 @@ export async function buildApp({
   liveRoutes(app, context);
   demonstrationRoutes(app, context);
   inboxRoutes(app, context);
+  searchRoutes(app, context);
   sheetRoutes(app);
   sessionRoutes(app, context);
   peopleRoutes(app, context);

@@ -20,12 +20,15 @@ export interface BoardRow extends Omit<Patient, 'weighedAt'> {
   readonly next: readonly string[];
   /** The earliest first; absent in a row that an older version kept. */
   readonly due?: readonly Due[];
+  /** It has gone, and its outcomes are written: nothing more is due. The board lists the others. */
+  readonly ended: boolean;
 }
 
 /** The board's line for a case; null before it was opened. */
 export function boardRow(state: CaseState): BoardRow | null {
   if (!state.patient) return null;
   const { weighedAt: _, ...patient } = state.patient.value;
+  const due = dueOf(state);
   return {
     ...patient,
     caseId: state.caseId,
@@ -36,7 +39,8 @@ export function boardRow(state: CaseState): BoardRow | null {
     films: state.films.length,
     plan: state.construct?.value.summary ?? null,
     next: nextSteps(state),
-    due: dueOf(state),
+    due,
+    ended: hasGone(state) && due.length === 0,
   };
 }
 
@@ -51,10 +55,16 @@ function nextSteps(state: CaseState): string[] {
 
 /** The next free number of the year, `26-042`. `taken` holds the numbers in use, of any year and in any form. */
 export function nextCaseNumber(taken: readonly string[], year: number): string {
-  const prefix = `${String(year % 100).padStart(2, '0')}-`;
+  const prefix = yearOfNumbers(year);
   const used = taken
     .filter((number) => number.startsWith(prefix))
     .map((number) => Number(number.slice(prefix.length)))
     .filter((count) => Number.isInteger(count));
   return prefix + String(Math.max(0, ...used) + 1).padStart(3, '0');
 }
+
+/** How the case numbers of a year begin. */
+export const yearOfNumbers = (year: number): string => `${String(year % 100).padStart(2, '0')}-`;
+
+/** The later of two numbers of one year. */
+export const laterNumber = (a: string, b: string): string => ((a.length - b.length || (a < b ? -1 : 1)) > 0 ? a : b);

@@ -37,6 +37,7 @@ export * from './release-gaps.ts';
 export * from './rights/kinds.ts';
 export * from './rights/rights.ts';
 export * from './rights/roles.ts';
+export * from './search-words.ts';
 export * from './stage.ts';
 export * from './story.ts';
 export * from './weight-series.ts';

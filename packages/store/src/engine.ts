@@ -1,5 +1,6 @@
 /** What differs between the databases that a store may stand on; everything else is the same code. */
 import type { Database, DatabaseTransaction } from './records/tables.ts';
+import type { SearchIndex } from './search/search-index.ts';
 import type { News } from './store.ts';
 
 export interface Engine {
@@ -9,6 +10,7 @@ export interface Engine {
    * recording never gains anything before what was seen already.
    */
   recording<T>(work: (tx: DatabaseTransaction) => Promise<T>): Promise<T>;
+  readonly index: SearchIndex;
   /** Tells every server on this database, once the transaction is through. */
   announce(tx: Database, news: News): Promise<void>;
   watch(listener: (news: News) => void): () => void;

@@ -12,15 +12,24 @@ import { people } from './people/people.ts';
 import { sessions } from './people/sessions.ts';
 import { postgresEngine } from './postgres/engine.ts';
 import { append } from './records/append.ts';
+import { boardPage, listBoard, numbersBeginning } from './records/board.ts';
 import { caseRecord } from './records/case-record.ts';
 import { inbox } from './records/inbox.ts';
 import { isMarked, mark } from './records/marks.ts';
 import { practiceRecord } from './records/practice-record.ts';
-import { changesAfter, lastPosition, listBoard, readRecord, rebuildRows, removeDemonstration } from './records/read.ts';
+import {
+  changesAfter,
+  lastPosition,
+  readBodies,
+  readRecord,
+  rebuildRows,
+  removeDemonstration,
+} from './records/read.ts';
 import { RecentFolds } from './records/recent-folds.ts';
 import { bringUpToDate } from './records/schema.ts';
 import type { Database } from './records/tables.ts';
 import { verifyRecords } from './records/verify-records.ts';
+import { findCases } from './search/find-cases.ts';
 import { sqliteEngine } from './sqlite/engine.ts';
 import { openSqlite, unusable } from './sqlite/open.ts';
 import type { Attachment, Damage, Store } from './store.ts';
@@ -73,15 +82,21 @@ export async function storeOn(
   clock: () => Date = () => new Date(),
 ): Promise<Store> {
   const { db } = engine;
-  await bringUpToDate(db);
+  await bringUpToDate(engine);
   await folder.open(clock().getTime());
-  await rebuildRows(db);
+  const closing = new AbortController();
+  const { rest } = await rebuildRows(engine, closing.signal);
   const folds = new RecentFolds<CaseState>();
+  const cases = caseRecord(engine.index);
   const now = () => clock().toISOString();
   return {
-    append: (events) => append(engine, caseRecord, events, now(), folds),
-    read: async (caseId, after = 0) => (caseId === PRACTICE ? [] : readRecord(db, caseRecord, caseId, after)),
+    append: (events) => append(engine, cases, events, now(), folds),
+    read: async (caseId, after = 0) => (caseId === PRACTICE ? [] : readRecord(db, cases, caseId, after)),
+    readText: async (caseId, after = 0) => (caseId === PRACTICE ? [] : readBodies(db, caseId, after)),
     list: () => listBoard(db),
+    board: (wanted) => boardPage(db, wanted),
+    numbersBeginning: (start) => numbersBeginning(db, start),
+    search: (question, limit, only) => findCases(engine, question, limit, only),
     changesAfter: (position, limit) => changesAfter(db, position, limit),
     watch: engine.watch,
     lastPosition: () => lastPosition(db),
@@ -102,7 +117,11 @@ export async function storeOn(
     isMarked: (name) => isMarked(db, name),
     verify: () => verify(engine, folder),
     backup: (to) => writeBackup(engine, folder, to),
-    close: () => engine.close(),
+    async close() {
+      closing.abort();
+      await rest;
+      await engine.close();
+    },
   };
 }
 

@@ -76,6 +76,34 @@ export interface Damage {
   readonly because: string;
 }
 
+/** Which page of the board: cases that go on or that ended, after the place `before` where there is one. */
+export interface BoardWanted {
+  readonly ended: boolean;
+  readonly before: number | null;
+  readonly limit: number;
+  /** Of these cases; null for all. */
+  readonly only: readonly string[] | null;
+}
+
+export interface BoardPage {
+  /** The last changed first. */
+  readonly rows: BoardRow[];
+  /** `before` of the next page; null on the last. */
+  readonly more: number | null;
+  /** How many cases go on, and how many ended. */
+  readonly live: number;
+  readonly ended: number;
+}
+
+/** A case in which something was found. */
+export interface Found {
+  readonly row: BoardRow;
+  /** The event in which it stands, as words; null where the patient itself is so called. */
+  readonly line: { readonly seq: number; readonly text: string } | null;
+  /** What was looked for, as it is compared: without capitals, accents and what stands between. */
+  readonly asked: readonly string[];
+}
+
 /** What changed: events were recorded, the list of received films, or whole cases came or went. */
 export const NEWS = ['events', 'inbox', 'cases'] as const;
 export type News = (typeof NEWS)[number];
@@ -88,8 +116,16 @@ export interface Store {
   append(events: readonly CaseEvent[]): Promise<Appended>;
   /** The events of a case after number `after`, in order; none for a case that is not here. */
   read(caseId: string, after?: number): Promise<RecordedEvent[]>;
+  /** The same events, each as its stored text: JSON, not read or checked. */
+  readText(caseId: string, after?: number): Promise<string[]>;
   /** The board: one line a case, the last changed first. */
   list(): Promise<BoardRow[]>;
+  /** One page of the board. */
+  board(wanted: BoardWanted): Promise<BoardPage>;
+  /** The last of the case numbers that begin so; not all of them. */
+  numbersBeginning(start: string): Promise<string[]>;
+  /** The cases in which every word of the question begins a word of what was recorded; at most `limit`, of the cases `only`. */
+  search(question: string, limit: number, only: readonly string[] | null): Promise<Found[]>;
   /** What was recorded after that place, in order, at most `limit`. */
   changesAfter(position: number, limit: number): Promise<Change[]>;
   /** Hears of every change soon after it is recorded, on whichever server; returns how to stop. */

@@ -1,12 +1,14 @@
-/** Every patient, one line each: who, how far along the path, what to do next. */
+/** The patients in our care, one line each: who, how far along the path, what to do next. Others are found by words. */
 import './board.css';
-import { type BoardRow, STAGES } from '@bonewright/casebook';
+import type { BoardRow } from '@bonewright/casebook';
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { BoardWho } from '../people/signed-by.tsx';
 import { ThemeSwitch } from '../shell/theme-switch.tsx';
 import { useTitle } from '../shell/use-title.ts';
+import { getMore } from '../sync/api.ts';
+import type { Board } from '../sync/database.ts';
 import { useInbox } from '../sync/inbox.ts';
 import { refreshBoard } from '../sync/records.ts';
 import { useBoard } from '../sync/use-case.ts';
@@ -14,8 +16,13 @@ import { dueStanding, longMoment } from '../words/time.ts';
 import { BeginEmpty } from './begin-empty.tsx';
 import { BoardFiles } from './board-files.tsx';
 import { EmptyBoard } from './empty-board.tsx';
-import { PatientRow } from './patient-row.tsx';
+import { EndedPatients } from './ended-patients.tsx';
+import { Find } from './find.tsx';
+import { FoundList } from './found-list.tsx';
+import { PatientList } from './patient-list.tsx';
+import { useFound } from './use-found.ts';
 
+type Shown = 'live' | 'ended';
 const MINUTE_MS = 60_000;
 
 export function BoardPage() {
@@ -25,6 +32,11 @@ export function BoardPage() {
   useTitle('Patients');
   useEffect(() => void refreshBoard(), []);
   const cases = board?.cases ?? [];
+  const [question, setQuestion] = useState('');
+  const [shows, setShows] = useState<Shown>('live');
+  const found = useFound(question);
+  const isListing = question.trim() === '';
+  const hasAny = cases.length > 0 || (board?.ended ?? 0) > 0;
   const isDemonstration = cases.some(({ demonstration }) => demonstration);
   return (
     <div className="page">
@@ -78,37 +90,29 @@ export function BoardPage() {
             The invented patients and their films are being drawn; each appears here when it is done.
           </p>
         )}
-        {board !== null && cases.length === 0 && <EmptyBoard isPreparing={board.preparing} />}
-        {cases.length > 0 && (
+        {board !== null && hasAny && <BoardTools {...{ question, setQuestion, shows, setShows, board }} />}
+        {question.trim() !== '' && <FoundList {...found} question={question} />}
+        {board !== null && isListing && shows === 'ended' && <EndedPatients now={now} board={board} />}
+        {board !== null && isListing && shows === 'live' && cases.length === 0 && (
+          <EmptyBoard isPreparing={board.preparing} />
+        )}
+        {board !== null && isListing && shows === 'live' && cases.length > 0 && (
           <>
             <DueInAll cases={cases} now={now} />
-            <div className="board-columns" aria-hidden="true">
-              <span>patient</span>
-              <span className="board-stages">
-                {STAGES.map((stage) => (
-                  <span key={stage}>{stage}</span>
-                ))}
-              </span>
-              <span>due and next</span>
-              <span>plan</span>
-            </div>
-            <ul className="board">
-              {cases.map((row) => (
-                <PatientRow key={row.caseId} row={row} now={now} />
-              ))}
-            </ul>
-            <p className="board-foot">
-              <span>
-                Solid: done. Dots: ahead.
-                {isDemonstration &&
-                  ' Patients marked Demonstration are invented; their films are drawn by the program.'}
-              </span>
-              <span className="board-files">
-                <BoardFiles />
-                <kbd>Tab</kbd> choose <kbd>Enter</kbd> open
-              </span>
-            </p>
+            <PatientList first={board} readMore={getMore} now={now} />
           </>
+        )}
+        {hasAny && (
+          <p className="board-foot">
+            <span>
+              Solid: done. Dots: ahead.
+              {isDemonstration && ' Patients marked Demonstration are invented; their films are drawn by the program.'}
+            </span>
+            <span className="board-files">
+              <BoardFiles />
+              <kbd>/</kbd> find <kbd>Tab</kbd> choose <kbd>Enter</kbd> open
+            </span>
+          </p>
         )}
       </main>
     </div>
@@ -132,6 +136,33 @@ function DueInAll({ cases, now }: { readonly cases: readonly BoardRow[]; readonl
       <span>{today} due today</span>
       <span className="quiet">{cases.length === 1 ? '1 patient' : `${cases.length} patients`}</span>
     </p>
+  );
+}
+
+interface BoardToolsProps {
+  readonly question: string;
+  readonly setQuestion: (question: string) => void;
+  readonly shows: Shown;
+  readonly setShows: (shows: Shown) => void;
+  readonly board: Board;
+}
+
+function BoardTools({ question, setQuestion, shows, setShows, board }: BoardToolsProps) {
+  const choice = (which: Shown, words: string, count: number | undefined) => (
+    <button type="button" className="button-small" aria-pressed={shows === which} onClick={() => setShows(which)}>
+      {words}
+      {count !== undefined && ` ${count}`}
+    </button>
+  );
+  return (
+    <div className="board-tools">
+      <Find question={question} onChange={setQuestion} />
+      {/* biome-ignore lint/a11y/useSemanticElements: two buttons, not fields of a form. */}
+      <div className="board-choice" role="group" aria-label="Which patients">
+        {choice('live', 'In our care', board.live)}
+        {choice('ended', 'Ended', board.ended)}
+      </div>
+    </div>
   );
 }
 

@@ -1,4 +1,5 @@
 /** The server's routes. Three ways to fail: it cannot be reached, it would not take it, somebody else was first. */
+import type { BoardRow } from '@bonewright/casebook';
 import type { Board } from './database.ts';
 import type { AnyRecord, RecordKind } from './record-kind.ts';
 
@@ -34,6 +35,28 @@ const JSON_TYPE = 'application/json';
 
 export async function getBoard(): Promise<Board> {
   return ask('/api/cases');
+}
+
+/** Patients that ended, the last changed first; after the place `before` where there is one. */
+export async function getEnded(before: number | null): Promise<Board> {
+  return ask(`/api/cases?ended=yes${before === null ? '' : `&before=${before}`}`);
+}
+
+/** The next page of the patients that go on. */
+export async function getMore(before: number): Promise<Board> {
+  return ask(`/api/cases?before=${before}`);
+}
+
+/** A patient in whose record every word of the question begins a word; `line` is where, null where it is so called. */
+export interface Found {
+  readonly row: BoardRow;
+  readonly line: { readonly seq: number; readonly text: string } | null;
+  readonly asked: readonly string[];
+}
+
+export async function search(question: string, signal: AbortSignal): Promise<readonly Found[]> {
+  const { found } = await ask<{ found: readonly Found[] }>(`/api/search?q=${encodeURIComponent(question)}`, { signal });
+  return found;
 }
 
 /** Null where the server has no such record. */
@@ -130,7 +153,7 @@ export const PAGE_HEADER = { 'x-bonewright': 'page' };
 
 async function reach(path: string, request: RequestInit = {}): Promise<Response> {
   const headers = { ...request.headers, ...PAGE_HEADER };
-  const signal = AbortSignal.timeout(LONGEST_WAIT_MS);
+  const signal = request.signal ?? AbortSignal.timeout(LONGEST_WAIT_MS);
   const response = await fetch(path, { ...request, headers, signal }).catch(() => {
     throw new Unreachable('the server does not answer');
   });

@@ -13,6 +13,11 @@ export interface KeptFile {
 export interface Board {
   readonly cases: readonly BoardRow[];
   readonly nextNumber: string;
+  /** Where the next page of patients begins; null or absent where these are all. */
+  readonly more?: number | null;
+  /** How many patients go on and how many ended; absent where it is not known. */
+  readonly live?: number;
+  readonly ended?: number;
   /** The invented patients are being made. */
   readonly preparing: boolean;
 }

@@ -1,5 +1,5 @@
 /** The cases and the practice's record as open on this page, the board, and what keeps both up to date: the server's event stream and other pages. */
-import { boardRow, nextCaseNumber, PRACTICE } from '@bonewright/casebook';
+import { boardRow, laterNumber, nextCaseNumber, PRACTICE } from '@bonewright/casebook';
 import { getBoard, Refused, Unreachable } from './api.ts';
 import { type Board, database } from './database.ts';
 import { refreshInbox } from './inbox.ts';
@@ -76,8 +76,8 @@ async function withWaitingCases(said: Board): Promise<Board> {
   await Promise.all(ids.map((id) => caseRecord(id).opened));
   const rows = ids.map((id) => boardRow(caseRecord(id).snapshot().state)).filter((row) => row !== null);
   const cases = [...rows, ...said.cases];
-  const numbers = cases.map(({ number }) => number);
-  const nextNumber = rows.length > 0 ? nextCaseNumber(numbers, new Date().getFullYear()) : said.nextNumber;
+  const numbers = rows.map(({ number }) => number);
+  const nextNumber = laterNumber(said.nextNumber, nextCaseNumber(numbers, new Date().getFullYear()));
   return { ...said, cases, nextNumber };
 }
 

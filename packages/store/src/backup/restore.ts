@@ -45,8 +45,8 @@ async function fillDatabase(records: string, address: string): Promise<void> {
   const source = sqliteEngine(file);
   try {
     // A backup of an earlier version is brought to the tables of this one first.
-    await bringUpToDate(source.db);
-    await fill(engine.db, file);
+    await bringUpToDate(source);
+    await fill(engine, file);
   } finally {
     await source.close();
     await engine.close();

@@ -3,15 +3,17 @@ import { sql } from 'kysely';
 import { insertRows, type Row, TABLES } from '../records/all-tables.ts';
 import { bringUpToDate } from '../records/schema.ts';
 import type { Database, DatabaseTransaction } from '../records/tables.ts';
+import { indexAgain } from '../search/index-again.ts';
 import { sqliteEngine } from '../sqlite/engine.ts';
 import { openSqliteAlone } from '../sqlite/open.ts';
 
 const PAGE = 2000;
 
 export async function copyToSqlite(db: Database, path: string): Promise<void> {
-  const copy = sqliteEngine(openSqliteAlone(path)).db;
+  const engine = sqliteEngine(openSqliteAlone(path));
+  const copy = engine.db;
   try {
-    await bringUpToDate(copy);
+    await bringUpToDate(engine);
     await db
       .transaction()
       .setIsolationLevel('repeatable read')
@@ -21,6 +23,7 @@ export async function copyToSqlite(db: Database, path: string): Promise<void> {
           for await (const rows of pagesOf(tx, table))
             await copy.transaction().execute((to) => insertRows(to, table, rows));
       });
+    await copy.transaction().execute((to) => indexAgain(to, engine.index));
   } finally {
     await copy.destroy();
   }

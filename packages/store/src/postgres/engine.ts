@@ -7,6 +7,7 @@ import type { Tables } from '../records/tables.ts';
 import { copyToSqlite } from './copy-to-sqlite.ts';
 import { Dialect } from './dialect.ts';
 import { CHANNEL, Listener } from './listener.ts';
+import { tsvectorIndex } from './tsvector-index.ts';
 
 const CONNECTIONS = 10;
 const CONNECT_MS = 10_000;
@@ -38,6 +39,7 @@ export async function postgresEngine(address: string): Promise<Engine> {
   }
   return {
     db,
+    index: tsvectorIndex,
     recording: (work) =>
       db.transaction().execute(async (tx) => {
         // Numbers of an identity column are drawn before they are committed, so a later one could be seen first and a

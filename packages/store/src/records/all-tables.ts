@@ -1,4 +1,4 @@
-/** Every table that holds what was recorded, in an order in which they can be filled; and rows carried between databases. */
+/** Every table but the index of words, in an order in which they can be filled; and rows carried between databases. */
 import { sql } from 'kysely';
 import type { Database, Tables } from './tables.ts';
 
@@ -10,6 +10,7 @@ const ORDER: Record<keyof Tables, number> = {
   marks: 5,
   practice: 6,
   ...{ people: 7, links: 8, sessions: 9, tries: 10, access_log: 11 },
+  search_lines: 12,
 };
 
 export const TABLES: readonly string[] = Object.entries(ORDER)

@@ -26,7 +26,7 @@ export async function append<E extends R, R extends AnyEvent, S extends AnyState
     const state = foldOnto(kind, before, fresh);
     await kind.requireReady(tx, fresh, state);
     const newHead = await insert(tx, fresh, head, receivedAt);
-    await kind.write(tx, state, newHead);
+    await kind.write(tx, state, newHead, { fresh, before: head });
     await announce(tx, 'events');
     folds.keep(first.caseId, newHead.hash, state);
     return { seq: newHead.seq, position: newHead.position, added: fresh.length };

@@ -24,6 +24,11 @@ export interface AnyState {
   readonly setAside: readonly { readonly event: AnyEvent; readonly because: string }[];
 }
 
+interface Added<E> {
+  readonly fresh: readonly E[];
+  readonly before: Head;
+}
+
 /** E is a new event, R one that is recorded, perhaps by a newer version, S the fold. */
 export interface RecordKind<E extends R, R extends AnyEvent, S extends AnyState> {
   /** The event in a record. Throws where it is none. */
@@ -31,8 +36,8 @@ export interface RecordKind<E extends R, R extends AnyEvent, S extends AnyState>
   readonly fold: (events: readonly R[]) => S;
   readonly apply: (state: S, event: R) => S;
   readonly headOf: (tx: DatabaseTransaction, id: string) => Promise<Head>;
-  /** Writes what is kept of the record beside its events. */
-  readonly write: (tx: DatabaseTransaction, state: S, head: Head) => Promise<void>;
+  /** Writes what is kept of the record beside its events; `fresh` were just added after `before`. */
+  readonly write: (tx: DatabaseTransaction, state: S, head: Head, added: Added<E>) => Promise<void>;
   /** Throws InputError where these events need something that is not here. */
   readonly requireReady: (tx: DatabaseTransaction, fresh: readonly E[], after: S) => Promise<void>;
 }

@@ -1,6 +1,8 @@
 /** Makes the tables, step by step; a step that has been released is never edited. */
 import { type Migration, Migrator, sql } from 'kysely';
+import type { Engine } from '../engine.ts';
 import { PEOPLE_STEP } from '../people/people-steps.ts';
+import type { SearchIndex } from '../search/search-index.ts';
 import type { Database } from './tables.ts';
 
 const STEPS: Record<string, Migration> = {
@@ -69,9 +71,39 @@ const STEPS: Record<string, Migration> = {
   '0004-people': PEOPLE_STEP,
 };
 
+/** Cases that ended are told from the others, the numbers of a year can be asked for, and everything is found by words. */
+const boardAndSearch = (index: SearchIndex): Migration => ({
+  async up(db: Database) {
+    await db.schema
+      .alterTable('cases')
+      .addColumn('ended', 'integer', (c) => c.notNull().defaultTo(sql`0`))
+      .execute();
+    await db.schema
+      .alterTable('cases')
+      .addColumn('number', 'text', (c) => c.notNull().defaultTo(''))
+      .execute();
+    await db.schema.createIndex('cases_ended').on('cases').columns(['ended', 'position']).execute();
+    await db.schema.createIndex('cases_number').on('cases').column('number').execute();
+    await db.schema.createIndex('cases_row_version').on('cases').column('row_version').execute();
+    await db.schema
+      .createTable('search_lines')
+      .addColumn('case_id', 'text', (c) => c.notNull())
+      .addColumn('seq', 'integer', (c) => c.notNull())
+      .addColumn('text', 'text', (c) => c.notNull())
+      .addPrimaryKeyConstraint('search_lines_key', ['case_id', 'seq'])
+      .execute();
+    await index.create(db);
+  },
+});
+
 /** Brings the tables to this version. Throws where a step fails; the database is then as it was. */
-export async function bringUpToDate(db: Database): Promise<void> {
-  const migrator = new Migrator({ db, provider: { getMigrations: async () => STEPS } });
+export async function bringUpToDate({ db, index }: Pick<Engine, 'db' | 'index'>): Promise<void> {
+  const steps = { ...STEPS, '0005-board-and-search': boardAndSearch(index) };
+  const migrator = new Migrator({
+    db,
+    provider: { getMigrations: async () => steps },
+    allowUnorderedMigrations: true,
+  });
   const { error } = await migrator.migrateToLatest();
   if (error) throw error;
 }

@@ -24,6 +24,16 @@ export interface Tables extends PeopleTables {
     /** The board's line as JSON. */
     row: string;
     row_version: number;
+    /** 1 where nothing more is expected of the case. */
+    ended: number;
+    /** As on the cage card. */
+    number: string;
+  };
+  /** Each event of a case as words, for search; made from the event. */
+  search_lines: {
+    case_id: string;
+    seq: number;
+    text: string;
   };
   /** The last event of the practice's own record; no row before the first. */
   practice: {

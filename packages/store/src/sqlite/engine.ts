@@ -4,6 +4,7 @@ import { Kysely, SqliteDialect } from 'kysely';
 import { type Engine, Watchers } from '../engine.ts';
 import type { Tables } from '../records/tables.ts';
 import { forKysely } from './driver.ts';
+import { ftsIndex } from './fts-index.ts';
 import { integrityFaults, type SqliteFile } from './open.ts';
 
 export function sqliteEngine(file: SqliteFile): Engine {
@@ -11,6 +12,7 @@ export function sqliteEngine(file: SqliteFile): Engine {
   const watchers = new Watchers();
   return {
     db,
+    index: ftsIndex,
     // The driver takes the write lock when a transaction begins.
     recording: (work) => db.transaction().execute(work),
     async announce(_, news) {

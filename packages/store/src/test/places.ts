@@ -15,6 +15,8 @@ export interface Place {
   openRestored(backup: string): Promise<Store>;
 }
 
+const LONGEST_MS = 60_000;
+
 export type NewPlace = () => Promise<Place>;
 
 /** Set where PostgreSQL is not installed and cannot be; never in continuous integration. */
@@ -34,8 +36,8 @@ export function withPostgres(): () => PrivatePostgres {
   let started: PrivatePostgres | null = null;
   beforeAll(async () => {
     started = await startPostgres();
-  });
-  afterAll(() => started?.stop());
+  }, LONGEST_MS);
+  afterAll(() => started?.stop(), LONGEST_MS);
   return () => {
     if (!started) throw new Error('PostgreSQL was not started');
     return started;

@@ -38,9 +38,9 @@ export async function startPostgres({ isDurable = false } = {}): Promise<Private
   const start = (): ChildProcess => spawn(join(bin, 'postgres'), args, { ...as, stdio: 'ignore', cwd: dir });
   const addressOf = (name: string): string => `postgres:///${name}?host=${dir}&user=postgres`;
   let server = start();
-  const end = async (signal: 'SIGQUIT' | 'SIGINT'): Promise<void> => {
+  const end = async (): Promise<void> => {
     const ended = once(server, 'exit');
-    server.kill(signal);
+    server.kill('SIGQUIT');
     await ended;
   };
   await answering(addressOf('postgres'));
@@ -51,13 +51,13 @@ export async function startPostgres({ isDurable = false } = {}): Promise<Private
       return addressOf(name);
     },
     run: query,
-    crash: () => end('SIGQUIT'),
+    crash: end,
     async startAgain() {
       server = start();
       await answering(addressOf('postgres'));
     },
     async stop() {
-      await end('SIGINT');
+      await end();
       rmSync(dir, { recursive: true, force: true });
     },
   };
