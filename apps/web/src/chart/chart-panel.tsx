@@ -1,4 +1,5 @@
 /** The anaesthetic chart: how long since the last look, one press a reading, drawn live; blood, fluids and events beside it. */
+import '../theatre/theatre.css';
 import './chart.css';
 import { type CaseState, chartSittings, mayRecord } from '@bonewright/casebook';
 import { PrintPapers } from '../papers/print-papers.tsx';
