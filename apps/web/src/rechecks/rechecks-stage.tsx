@@ -8,6 +8,7 @@ import './rechecks.css';
 import { type CaseState, laterFilmSets, type RecordedEvent } from '@bonewright/casebook';
 import { healingSeries, type UnionScale } from '@bonewright/film';
 import { useMemo, useState } from 'react';
+import { Photographs } from '../care/photographs.tsx';
 import { prepareThread } from '../films/engine/film-thread.ts';
 import { Choice } from '../form/choice.tsx';
 import { HereNow } from '../stages/here-now.tsx';
@@ -42,6 +43,7 @@ export function RechecksStage({ state, recorded, append }: RechecksStageProps) {
       <div className="stage-page">
         <div className="stage-column">
           <PinSites state={state} append={append} />
+          <Photographs state={state} append={append} />
           <LimbUse state={state} append={append} />
           <NextRecheck state={state} append={append} />
         </div>

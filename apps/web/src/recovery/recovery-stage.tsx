@@ -3,6 +3,7 @@ import '../stages/stages.css';
 import './recovery.css';
 import { type CaseState, mayRecord, type RecordedEvent } from '@bonewright/casebook';
 import { Feed } from '../care/feed.tsx';
+import { Photographs } from '../care/photographs.tsx';
 import { Questions } from '../care/questions.tsx';
 import { Weigh } from '../care/weigh.tsx';
 import { ChartPanel } from '../chart/chart-panel.tsx';
@@ -41,6 +42,7 @@ export function RecoveryStage({ state, recorded, append }: RecoveryStageProps) {
           {!isOfTheWard && <Aftercare state={state} append={append} />}
           <Weigh state={state} append={append} />
           <Feed state={state} append={append} />
+          <Photographs state={state} append={append} />
           <Questions state={state} append={append} />
           {isOfTheWard && (
             <>

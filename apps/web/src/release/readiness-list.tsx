@@ -55,21 +55,21 @@ interface ReadyLineProps extends Pick<ReadinessListProps, 'state' | 'append'> {
 function ReadyLine({ item, state, append }: ReadyLineProps) {
   const said = state.course.readiness.find(({ value }) => value.item === item.id);
   const isOwnToRecord = mayRecord(useRole(), 'readiness-noted');
-  const words = useDraft(`ready.${state.caseId}.${item.id}`, (kept) =>
-    typeof kept === 'string' ? kept : (said?.value.words ?? ''),
-  );
+  const draft = useDraft(`ready.${state.caseId}.${item.id}`, readTouched);
+  const words = draft.value ?? said?.value.words ?? '';
   const [why, setWhy] = useState<string | null>(null);
   const record = (isMet: Answer) => {
-    const text = words.value.trim();
+    const text = words.trim();
     if (isMet === 'does not apply' && text === '') {
       setWhy('Say first why it does not apply.');
       return;
     }
     setWhy(null);
     append([{ kind: 'readiness-noted', payload: { item: item.id, isMet, words: text } }]);
+    draft.clear();
   };
   const recordWords = () => {
-    if (said && words.value.trim() !== said.value.words) record(said.value.isMet);
+    if (said && words.trim() !== said.value.words) record(said.value.isMet);
   };
   return (
     <li>
@@ -89,13 +89,7 @@ function ReadyLine({ item, state, append }: ReadyLineProps) {
             onChange={record}
             why={why}
           />
-          <Field
-            label="What was seen"
-            value={words.value}
-            onChange={words.set}
-            onBlur={recordWords}
-            onEnter={recordWords}
-          />
+          <Field label="What was seen" value={words} onChange={draft.set} onBlur={recordWords} onEnter={recordWords} />
         </div>
       ) : (
         <p>{`${said?.value.isMet ?? 'not looked'}${said?.value.words ? `: ${said.value.words}` : ''}`}</p>
@@ -108,3 +102,6 @@ function ReadyLine({ item, state, append }: ReadyLineProps) {
     </li>
   );
 }
+
+/** Null where nobody touched it: what was recorded shows. */
+const readTouched = (kept: unknown): string | null => (typeof kept === 'string' ? kept : null);

@@ -1,4 +1,4 @@
-/** Files of films, kept here by their hash before anything says that they exist, and sent before it too. */
+/** Files of films and photographs, kept here by their hash before anything says that they exist, and sent before it too. */
 import { getFile, putFile } from './api.ts';
 import { database, type KeptFile } from './database.ts';
 import type { AnyRecord } from './record-kind.ts';
@@ -26,19 +26,28 @@ export async function fileBytes(sha256: string): Promise<Uint8Array> {
 /** Sends the files that these events speak of, where the server may not have them yet. */
 export async function sendFilesOf(events: readonly AnyRecord['known'][]): Promise<void> {
   for (const event of events) {
-    if (event.kind !== 'film-added') continue;
-    const file = await kept(event.payload.sha256);
-    if (!file || file.isSent) continue;
-    await putFile(file.sha256, file.bytes);
-    await put({ ...file, isSent: true });
+    for (const sha256 of hashesIn(event)) {
+      const file = await kept(sha256);
+      if (!file || file.isSent) continue;
+      await putFile(file.sha256, file.bytes);
+      await put({ ...file, isSent: true });
+    }
   }
 }
 
 /** The server lost what it had: send again what this entry needs. */
-export async function sendFilesOfAgain({ kind, payload }: AnyRecord['entry']): Promise<void> {
-  if (kind !== 'film-added') return;
-  const file = await kept(payload.sha256);
-  if (file) await put({ ...file, isSent: false });
+export async function sendFilesOfAgain(entry: AnyRecord['entry']): Promise<void> {
+  for (const sha256 of hashesIn(entry)) {
+    const file = await kept(sha256);
+    if (file) await put({ ...file, isSent: false });
+  }
+}
+
+/** Files that an entry rests on. */
+function hashesIn({ kind, payload }: AnyRecord['known'] | AnyRecord['entry']): string[] {
+  if (kind === 'film-added') return [payload.sha256];
+  if (kind === 'photo-added') return [payload.photo.sha256];
+  return kind === 'pin-site-seen' && payload.photo ? [payload.photo.sha256] : [];
 }
 
 async function kept(sha256: string): Promise<KeptFile | undefined> {
