@@ -39,7 +39,8 @@ export function FilmSeries({ state, sets }: FilmSeriesProps) {
           Add or compare films
         </Link>
       </header>
-      <div className="series-scroll">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide row of films is scrolled with the keys */}
+      <section className="series-scroll" tabIndex={0} aria-label="Films of every visit">
         <table className="series-table">
           <thead>
             <tr>
@@ -71,7 +72,7 @@ export function FilmSeries({ state, sets }: FilmSeriesProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </section>
   );
 }
