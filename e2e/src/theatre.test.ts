@@ -76,3 +76,28 @@ async function said(page: Page) {
     second: await page.locator('.theatre-second').textContent(),
   };
 }
+
+test('on the tablet all that the next pin needs is seen without scrolling, the margin that follows beside it', async () => {
+  const page = await browser.newPage({ viewport: TABLET });
+  await page.goto(`${inject('address')}/case/${CASE}/theatre`);
+  await settled(page);
+  const buttons = await page.locator('.theatre-actions').boundingBox();
+  const needed = [
+    page.getByRole('heading', { level: 2 }),
+    page.locator('.theatre-second'),
+    page.locator('.theatre-orders'),
+    page.getByText(/^Pilot hole [\d.]+ mm/).first(),
+    page.locator('.theatre-care'),
+    page.getByRole('textbox', { name: /^Distance of P1/ }),
+    page.locator('.theatre-after li:nth-child(2)'),
+    page.locator('.theatre-figure[role=status]'),
+    page.locator('.theatre-column .margin-axis'),
+    page.getByText(/; weakest: /),
+  ];
+  for (const what of needed) {
+    const box = await what.boundingBox();
+    expect(box!.y + box!.height, `${what}`).toBeLessThanOrEqual(buttons!.y);
+  }
+  expect(await page.evaluate(() => window.scrollY)).toBe(0);
+  await page.close();
+});

@@ -46,7 +46,7 @@ export function Entry({ patientCase, theatre, hand, answer, isSettled, onChange 
         onChange={(mm) => onChange(atDistance(known, theatre, lengthMm, mm))}
       />
       <div className="field theatre-from">
-        <label htmlFor={id}>mm, measured from</label>
+        <label htmlFor={id}>mm from</label>
         <span className="field-box">
           <select id={id} value={from} onChange={(event) => onChange({ ...draft, from: event.target.value })}>
             {landmarks.map((each) => (
@@ -59,8 +59,8 @@ export function Entry({ patientCase, theatre, hand, answer, isSettled, onChange 
       </div>
       <ul className="theatre-after" aria-live="polite">
         <li>{offWords(draft.sMm - wantedMm, hand.isIn)}</li>
-        <li>{fractureWords(patientCase, draft.sMm)}</li>
         {isSettled && answer ? <Others remaining={answer.remaining} /> : <li>planning the others again</li>}
+        <li>{fractureWords(patientCase, draft.sMm)}</li>
       </ul>
       <details className="theatre-aim" open={hand.isIn || undefined}>
         <summary>

@@ -10,9 +10,11 @@ import { useDraft } from '../sync/use-draft.ts';
 import { AllDone } from './all-done.tsx';
 import { Entry } from './entry.tsx';
 import { type EntryDraft, placedOf, readDraft } from './entry-draft.ts';
+import { findPlace } from './find-place.ts';
 import { doingOf, firstToDo, inTheatreOf, withPlaced } from './in-theatre.ts';
 import { MarginThen } from './margin-then.tsx';
 import { PinActions } from './pin-actions.tsx';
+import { PinCare } from './pin-care.tsx';
 import { PinStrip } from './pin-strip.tsx';
 import { PlannedPlace } from './planned-place.tsx';
 import { TheatreHead } from './theatre-head.tsx';
@@ -60,6 +62,7 @@ export function PinByPin({ state, append, engine, patientCase, planned, nav, onT
     [assessment.plan, answer],
   );
   const shown = useShown(planned, theatre, hand, answer);
+  const found = hand && standing.answer && findPlace(patientCase, planned, theatre, hand, standing.answer);
   const doing = (each: number) => (each === pin ? 'now' : doingOf(theatre, each, pin ?? 0));
   const why = standing.why ?? then.why;
   const next = pin === null ? null : firstToDo(withPlaced(theatre, { ...placedOf(hand!.draft), pin }), count);
@@ -75,22 +78,24 @@ export function PinByPin({ state, append, engine, patientCase, planned, nav, onT
           plannedMm={pin === null ? null : planned.pins[pin - 1]!.sMm}
           says={rulerSays(theatre, pin, count)}
         />
-        <PinStrip
-          {...{ count, pin, theatre, planned }}
-          wantedMm={hand?.wantedMm ?? null}
-          remaining={answer?.remaining ?? []}
-          onSelect={select}
-        />
+        <div className="theatre-beside">
+          <PinStrip
+            {...{ count, pin, theatre, planned }}
+            wantedMm={hand?.wantedMm ?? null}
+            remaining={answer?.remaining ?? []}
+            onSelect={select}
+          />
+          {found && (
+            <PinCare
+              place={found}
+              checks={(plan?.checks ?? []).filter((check) => check.pin === pin && check.verdict !== 'good')}
+            />
+          )}
+        </div>
       </div>
       {why && <p className="field-why">{why}</p>}
       <div className="theatre-three">
-        {hand && standing.answer && (
-          <PlannedPlace
-            {...{ patientCase, planned, theatre, hand }}
-            standing={standing.answer}
-            checks={(plan?.checks ?? []).filter((check) => check.pin === pin && check.verdict !== 'good')}
-          />
-        )}
+        {hand && found && <PlannedPlace {...{ patientCase, hand }} place={found} />}
         {hand && <Entry {...{ patientCase, theatre, hand, answer }} isSettled={isSettled} onChange={kept.set} />}
         {!hand && <AllDone theatre={recorded} onTable={onTable} />}
         <MarginThen plan={plan} isFull={isFull} inPlan={state.construct?.value.summary?.worst.p05 ?? null} />

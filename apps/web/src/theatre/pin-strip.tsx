@@ -28,7 +28,7 @@ export function PinStrip({ count, pin, theatre, planned, wantedMm, remaining, on
         return (
           <li key={each} data-doing={doing}>
             <button type="button" aria-current={each === pin ? 'step' : undefined} onClick={() => onSelect(each)}>
-              <b>P{each}</b> <span>{doing === 'left out' ? '' : figure(sMm)}</span> <span>{doing}</span>
+              <b>P{each}</b> <span>{doing}</span> <span>{doing === 'left out' ? '' : figure(sMm)}</span>
             </button>
           </li>
         );

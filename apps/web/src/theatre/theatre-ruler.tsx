@@ -25,8 +25,8 @@ interface TheatreRulerProps {
 }
 
 /** The place that the layout keeps for distances between pins is not used here. */
-const LEAST_HEIGHT_PX = 216;
-const SHARE_OF_SCREEN = 0.3;
+const LEAST_HEIGHT_PX = 224;
+const SHARE_OF_SCREEN = 0.25;
 
 const heightPx = (): number => Math.max(LEAST_HEIGHT_PX, SHARE_OF_SCREEN * window.innerHeight);
 
