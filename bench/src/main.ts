@@ -4,6 +4,7 @@ import { benchDrag } from './drag.ts';
 import { benchFilmMutations } from './film-mutations.ts';
 import { benchTrace } from './film-trace.ts';
 import { benchFrame } from './frame.ts';
+import { benchKills } from './kills.ts';
 import { benchPlan } from './plan.ts';
 import type { Row } from './row.ts';
 
@@ -14,6 +15,7 @@ const MEASURES: Record<string, () => readonly Row[] | Promise<readonly Row[]>> =
   trace: () => benchTrace(),
   mutations: () => benchFilmMutations(),
   drag: benchDrag,
+  kills: benchKills,
 };
 
 const wanted = process.argv[2] ?? '';
