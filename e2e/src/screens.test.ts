@@ -17,6 +17,7 @@ const SCREENS = {
   'start a case': '/new',
   formulary: '/formulary',
   register: '/register',
+  stock: '/stock',
   admission: '/case/demo-squirrel/admission',
   films: '/case/demo-squirrel/films',
   'later films': '/case/demo-rabbit/films?later',

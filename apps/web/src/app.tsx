@@ -14,6 +14,7 @@ import { PeoplePage } from './people/people-page.tsx';
 import { FaultBoundary, FaultLine } from './shell/fault-boundary.tsx';
 import { NotHere } from './shell/not-here.tsx';
 import { useArrival } from './shell/use-arrival.ts';
+import { StockPage } from './stock/stock-page.tsx';
 import { useRole } from './sync/session.ts';
 import { useCase } from './sync/use-case.ts';
 
@@ -46,6 +47,7 @@ function Pages() {
       <Route path="/" component={BoardPage} />
       <Route path="/formulary" component={FormularyPage} />
       <Route path="/register" component={RegisterPage} />
+      <Route path="/stock" component={StockPage} />
       <Route path="/new" component={StartCase} />
       <Route path="/case/:caseId">{({ caseId }) => <ToItsStage caseId={caseId} />}</Route>
       <Route path="/case/:caseId/:stage">

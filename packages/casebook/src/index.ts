@@ -28,6 +28,7 @@ export * from './practice/events.ts';
 export * from './practice/fold.ts';
 export type * from './practice/kinds/medicines.ts';
 export type * from './practice/kinds/stock.ts';
+export { isOfStock } from './practice/kinds/stock.ts';
 export * from './practice/practice-state.ts';
 export * from './practice/stock/drawer-of.ts';
 export * from './practice/stock/stock-words.ts';

@@ -36,7 +36,7 @@ test('a draft that this device kept comes back, anything else is an empty one', 
 test('all columns of the tested putty carry its figures; those of another material keep theirs', () => {
   const acrylic = { id: 'acrylic 8', material: 'acrylic', diameterMm: 8 };
   const drawer = { ...START_DRAWER, columns: [...START_DRAWER.columns, acrylic] };
-  const bar = { youngMPa: { value: 3100, sd: 150 }, strengthMPa: null };
+  const bar = { youngMPa: { value: 3100, sd: 150 }, yieldMPa: null };
   const { columns } = withTested(drawer, 'putty 6', bar);
   expect(columns.map(({ youngMPa, youngSdMPa, yieldMPa }) => [youngMPa, youngSdMPa, yieldMPa])).toEqual([
     [3100, 150, undefined],
@@ -44,6 +44,6 @@ test('all columns of the tested putty carry its figures; those of another materi
     [3100, 150, undefined],
     [undefined, undefined, undefined],
   ]);
-  const broken = withTested(drawer, 'putty 6', { ...bar, strengthMPa: { value: 21, sd: 0.8 } });
+  const broken = withTested(drawer, 'putty 6', { ...bar, yieldMPa: { value: 21, sd: 0.8 } });
   expect(broken.columns[0]).toMatchObject({ yieldMPa: 21, yieldSdMPa: 0.8 });
 });

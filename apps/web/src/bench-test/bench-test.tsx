@@ -1,25 +1,21 @@
 /** Bench test of one's own putty: a moulded bar on two supports, weights hung from its middle, each sag read. */
 import './bench-test.css';
-import { nextLot, type Stock } from '@bonewright/casebook';
-import type { BenchResult, Drawer } from '@bonewright/construct';
-import { useEffect, useId, useRef, useState } from 'react';
+import type { BenchResult } from '@bonewright/construct';
+import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { VerdictMark } from '../drawing/verdict-mark.tsx';
 import { Choice } from '../form/choice.tsx';
 import { Field, FieldWhy } from '../form/field.tsx';
-import { SelectField } from '../plan/edit/select-field.tsx';
-import { figure, threeFigures } from '../plan/words.ts';
-import type { Append } from '../sync/new-event.ts';
-import { practiceRecord } from '../sync/records.ts';
-import { usePractice } from '../sync/use-case.ts';
+import { threeFigures } from '../plan/words.ts';
 import { useDraft } from '../sync/use-draft.ts';
-import { today } from '../words/time.ts';
 import { BarDrawing } from './bar-drawing.tsx';
 import { answerOf, type BenchDraft, readBenchDraft } from './draft.ts';
-import { withTested } from './tested-drawer.ts';
 
 interface BenchTestProps {
-  readonly drawer: Drawer;
-  readonly append: Append;
+  /** What was tested. */
+  readonly children: ReactNode;
+  /** Names what is half typed. */
+  readonly draftKey: string;
+  readonly onFound: (figures: BenchFigures) => void;
   readonly onClose: () => void;
 }
 
@@ -27,32 +23,17 @@ const SHAPES = [
   ['round', 'round bar'],
   ['flat', 'flat bar'],
 ] as const;
-const DRAFT = 'bench-test';
 
-export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
+export function BenchTest({ children, draftKey, onFound, onClose }: BenchTestProps) {
   const id = useId();
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
-  const draft = useDraft(DRAFT, readBenchDraft);
-  const [columnId, choose] = useState(drawer.columns[0]?.id ?? '');
-  const { stock } = usePractice().state;
-  const tub = tubOf(stock, drawer.columns.find((column) => column.id === columnId)?.material, today());
+  const draft = useDraft(draftKey, readBenchDraft);
   const answer = answerOf(draft.value);
   const set = (change: Partial<BenchDraft>) => draft.set({ ...draft.value, ...change });
   const use = () => {
     if (!answer.result) return;
-    append([
-      {
-        kind: 'bench-tested',
-        payload: { columnId, ...figuresOf(answer.result) },
-      },
-      {
-        kind: 'drawer-set',
-        payload: withTested(drawer, columnId, answer.result),
-        why: 'bench test of the putty',
-      },
-    ]);
-    if (tub) practiceRecord().append([{ kind: 'putty-tested', payload: { ...tub, ...figuresOf(answer.result) } }]);
+    onFound(figuresOf(answer.result));
     draft.clear();
     dialog.current?.close();
   };
@@ -69,18 +50,7 @@ export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
         much further it sags with each. Then hang more until it breaks, over something soft and with eyes covered.
       </p>
       <BarDrawing shape={draft.value.shape} />
-      <SelectField
-        label="Which column of the drawer is of this putty"
-        value={columnId}
-        options={drawer.columns.map((column) => [column.id, `${column.id}, ${figure(column.diameterMm)} mm`])}
-        onChange={choose}
-      />
-      {tub && (
-        <p className="caption">
-          Kept with {tub.itemId}
-          {tub.batch === '' ? '' : `, batch ${tub.batch}`}, the next to be used: plans of other patients take it too.
-        </p>
-      )}
+      {children}
       <Bar draft={draft.value} set={set} />
       <Hung draft={draft.value} set={set} />
       <div className="bench-row">
@@ -100,12 +70,7 @@ export function BenchTest({ drawer, append, onClose }: BenchTestProps) {
   );
 }
 
-/** The tub in the practice's drawer that a bar of that material was made from; null where none is counted in. */
-function tubOf(stock: Stock, material: string | undefined, day: string) {
-  const putty = stock.items.find(({ thing }) => thing.use === 'putty' && thing.material === material);
-  const lot = putty && nextLot(putty, day);
-  return lot ? { itemId: putty.id, batch: lot.batch } : null;
-}
+export type BenchFigures = ReturnType<typeof figuresOf>;
 
 const figuresOf = ({ youngMPa, strengthMPa }: BenchResult) => ({
   youngMPa,

@@ -54,6 +54,10 @@ export function BoardPage() {
               <Link href="/register" className="signer">
                 Controlled drugs
               </Link>
+              {' · '}
+              <Link href="/stock" className="signer">
+                Stock
+              </Link>
             </span>
             <BoardWho />
           </p>

@@ -1,4 +1,4 @@
-/** The frame of the practice's own pages about medicines. */
+/** The frame of the practice's own pages: medicines, stock. */
 import './doses.css';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';

@@ -1,15 +1,12 @@
 /** The Plan stage: what stands in the record is planned here and written back. */
 import './plan.css';
 import type { CaseState } from '@bonewright/casebook';
-import type { Case, Drawer, LoadName } from '@bonewright/construct';
+import type { Case, LoadName } from '@bonewright/construct';
 import { useEffect, useState } from 'react';
-import { BenchTest } from '../bench-test/bench-test.tsx';
+import { ColumnBenchTest } from '../bench-test/column-bench-test.tsx';
 import { Patterns } from '../drawing/patterns.tsx';
 import type { Append } from '../sync/new-event.ts';
-import { practiceRecord } from '../sync/records.ts';
-import { today } from '../words/time.ts';
-import { DrawerDialog } from './drawer/drawer-dialog.tsx';
-import { stockEntries } from './drawer/keep-in-stock.ts';
+import { StockDrawer } from './drawer/stock-drawer.tsx';
 import { startEngine } from './engine/engine.ts';
 import { useFirstSearch } from './engine/use-first-search.ts';
 import { useLongJobs } from './engine/use-long-jobs.ts';
@@ -19,7 +16,7 @@ import type { FilmPicture } from './films/reduced-picture.tsx';
 import { marginId } from './margins/margin-list.tsx';
 import { Why } from './margins/why.tsx';
 import { Missing } from './missing.tsx';
-import { drawerSet, plansRanked, practiceDrawer, usePlannedCase } from './planned-case.ts';
+import { drawerSet, plansRanked, usePlannedCase } from './planned-case.ts';
 import { Planner } from './planner.tsx';
 import { Reading } from './reading.tsx';
 import { resultSays } from './ruler/says.ts';
@@ -37,13 +34,6 @@ export function PlanStage(props: PlanStageProps) {
   const { patientCase, missing, isStartDrawer } = usePlannedCase(props.state);
   if (!patientCase) return <Missing caseId={props.state.caseId} sentences={missing} />;
   return <Stage {...props} patientCase={patientCase} isStartDrawer={isStartDrawer} />;
-}
-
-/** The practice's drawer follows, so that the next patient begins with it. */
-function keepInPractice(drawer: Drawer): void {
-  const practice = practiceRecord();
-  const entries = stockEntries(drawer, practice.snapshot().state.stock, today());
-  if (entries.length > 0) practice.append(entries);
 }
 
 interface StageProps extends PlanStageProps {
@@ -121,15 +111,12 @@ function Stage({ state, append, films, patientCase, isStartDrawer }: StageProps)
           onApply={improve}
         />
       )}
-      {dialog === 'bench test' && <BenchTest drawer={patientCase.drawer} append={append} onClose={closeDialog} />}
+      {dialog === 'bench test' && <ColumnBenchTest drawer={patientCase.drawer} append={append} onClose={closeDialog} />}
       {dialog === 'drawer' && (
-        <DrawerDialog
-          drawer={practiceDrawer(practiceRecord().snapshot().state.stock) ?? patientCase.drawer}
+        <StockDrawer
+          patientDrawer={patientCase.drawer}
           isStart={isStartDrawer}
-          onKeep={(drawer) => {
-            append([drawerSet(drawer)]);
-            keepInPractice(drawer);
-          }}
+          onKeep={(drawer) => append([drawerSet(drawer)])}
           onClose={closeDialog}
         />
       )}

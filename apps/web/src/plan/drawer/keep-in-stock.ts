@@ -5,7 +5,7 @@ import type { NewPracticeEvent } from '../../sync/new-event.ts';
 
 const WHY = 'counted when the drawer was kept';
 
-/** Entries that bring the stock to this drawer; none where it agrees. Putty is not a row of the drawer and stays. */
+/** Entries that bring the stock, as it stood when the drawer was opened, to this drawer; none where it agrees. Putty is not a row of the drawer and stays. */
 export function stockEntries(drawer: Drawer, stock: Stock, today: string): NewPracticeEvent[] {
   const rows = [
     ...drawer.pins.map((pin) => ({ id: pin.id, count: pin.count, thing: pinThing(pin) })),
@@ -38,7 +38,11 @@ function counted(itemId: string, count: number, item: StockItem | undefined, tod
   if (more > 0) {
     const lot = nextLot(item, today);
     return [
-      { kind: 'stock-counted', payload: { itemId, batch: lot?.batch ?? '', left: (lot?.left ?? 0) + more }, why: WHY },
+      {
+        kind: 'stock-counted',
+        payload: { itemId, batch: lot?.batch ?? '', left: (lot?.left ?? 0) + more, insteadOf: lot?.left ?? 0 },
+        why: WHY,
+      },
     ];
   }
   const entries: NewPracticeEvent[] = [];
@@ -47,7 +51,7 @@ function counted(itemId: string, count: number, item: StockItem | undefined, tod
     const { batch } = lot;
     const rest = Math.max(0, lot.left + more);
     more += lot.left - rest;
-    entries.push({ kind: 'stock-counted', payload: { itemId, batch, left: rest }, why: WHY });
+    entries.push({ kind: 'stock-counted', payload: { itemId, batch, left: rest, insteadOf: lot.left }, why: WHY });
     left = { ...left, lots: left.lots.map((each) => (each.batch === batch ? { ...each, left: rest } : each)) };
     if (rest > 0) break;
   }
@@ -69,5 +73,5 @@ const imThing = ({ diameterMm, material }: DrawerImPin): StockThing => ({ use: '
 const columnThing = ({ diameterMm, material }: DrawerColumn): StockThing => ({ use: 'column', diameterMm, material });
 
 /** Equal for equal things, in whatever order their keys were written. */
-const sameText = (thing: StockThing): string =>
+export const sameText = (thing: StockThing): string =>
   JSON.stringify(Object.entries(thing).sort(([a], [b]) => a.localeCompare(b)));

@@ -1,6 +1,8 @@
 /** Rows of the drawer are named by what they are: a row that was changed or added gets its name when the drawer is kept. */
 import type { Drawer, DrawerColumn, DrawerImPin, DrawerPin } from '@bonewright/construct';
 
+type PinSize = Pick<DrawerPin, 'kind' | 'gauge' | 'diameterMm' | 'coreDiameterMm'>;
+
 const STEMS = { smooth: 'wire', 'threaded-end': 'threaded', 'threaded-centre': 'threaded', needle: 'needle' } as const;
 
 type Row = DrawerPin | DrawerImPin | DrawerColumn;
@@ -18,16 +20,17 @@ export function withNames(draft: Drawer, before: Drawer): Drawer {
   return {
     ...draft,
     pins: named(draft.pins, before.pins, pinName),
-    imPins: named(draft.imPins, before.imPins, ({ diameterMm }) => `IM ${size(diameterMm)}`),
-    columns: named(
-      draft.columns,
-      before.columns,
-      ({ material, diameterMm }) => `${material === 'epoxy-putty' ? 'putty' : material} ${diameterMm}`,
-    ),
+    imPins: named(draft.imPins, before.imPins, imName),
+    columns: named(draft.columns, before.columns, columnName),
   };
 }
 
-function pinName({ kind, gauge, diameterMm, coreDiameterMm }: DrawerPin): string {
+export const imName = ({ diameterMm }: Pick<DrawerImPin, 'diameterMm'>): string => `IM ${size(diameterMm)}`;
+
+export const columnName = ({ material, diameterMm }: Pick<DrawerColumn, 'material' | 'diameterMm'>): string =>
+  `${material === 'epoxy-putty' ? 'putty' : material} ${diameterMm}`;
+
+export function pinName({ kind, gauge, diameterMm, coreDiameterMm }: PinSize): string {
   if (kind === 'needle' && gauge !== undefined) return `needle ${gauge} G`;
   const core = kind === 'smooth' || coreDiameterMm === undefined ? '' : ` core ${size(coreDiameterMm)}`;
   return `${STEMS[kind]} ${size(diameterMm)}${core}`;
@@ -35,7 +38,7 @@ function pinName({ kind, gauge, diameterMm, coreDiameterMm }: DrawerPin): string
 
 const size = (mm: number): string => mm.toFixed(2).replace(/0$/, '');
 
-function unique(name: string, taken: ReadonlySet<string>): string {
+export function unique(name: string, taken: ReadonlySet<string>): string {
   let n = 2;
   let id = name;
   while (taken.has(id)) {

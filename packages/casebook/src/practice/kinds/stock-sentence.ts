@@ -11,7 +11,9 @@ export function stockSentence({ kind, payload }: StockEvent): string {
     case 'stock-received':
       return `${payload.itemId}${batch}: ${payload.amount} came in.`;
     case 'stock-counted':
-      return `${payload.itemId}${batch}: counted, ${payload.left} left.`;
+      return `${payload.itemId}${batch}: counted, ${payload.left} left${
+        payload.insteadOf === undefined ? '' : ` instead of ${payload.insteadOf}`
+      }.`;
     case 'stock-dated':
       return `${payload.itemId}${batch}: ${payload.expires === null ? 'no last day known' : `good until ${payload.expires}`}.`;
     case 'stock-used':

@@ -46,7 +46,15 @@ export const stockKinds = [
     z.strictObject({ ...lot, amount, /** The last day on which it may be used. */ expires: z.iso.date().nullable() }),
   ),
   /** What is left was counted by hand: it takes the place of what was reckoned. */
-  practiceKind('stock-counted', z.strictObject({ ...lot, left: amount })),
+  practiceKind(
+    'stock-counted',
+    z.strictObject({
+      ...lot,
+      left: amount,
+      /** What stood on the page that was corrected: what others recorded meanwhile stays counted. */
+      insteadOf: z.number().exactOptional(),
+    }),
+  ),
   /** The last day on the label, where it was first written wrongly. */
   practiceKind('stock-dated', z.strictObject({ ...lot, expires: z.iso.date().nullable() })),
   /** The same use again is a correction; an amount of 0 means that it was not used after all. */
@@ -85,6 +93,8 @@ export interface StockLot {
   readonly left: number;
   /** The last count by hand; null where there was none. */
   readonly counted: Signed<number> | null;
+  /** Somebody else changed it while it was being counted: both changes were taken together, nobody has counted since. */
+  readonly isCrossed: boolean;
   /** The last bench test of it. */
   readonly test: Signed<PuttyTest> | null;
 }
@@ -103,6 +113,9 @@ export interface Stock {
   /** What went into which patient, and from which batch; also of things withdrawn since. */
   readonly uses: readonly Signed<StockUse>[];
 }
+
+/** Sums of grams differ by rounding only. */
+const SAME_AMOUNT = 1e-6;
 
 export const emptyStock: Stock = { items: [], uses: [] };
 
@@ -127,8 +140,12 @@ export function applyStock(stock: Stock, event: StockEvent): Stock | Refusal {
       }));
     }
     case 'stock-counted': {
-      const { left } = event.payload;
-      return withLot(stock, event.payload, (before) => ({ ...before, left, counted: signed(event, left) }));
+      const { left: seen, insteadOf } = event.payload;
+      return withLot(stock, event.payload, (before) => {
+        const meanwhile = insteadOf === undefined ? 0 : before.left - insteadOf;
+        const left = seen + meanwhile;
+        return { ...before, left, counted: signed(event, left), isCrossed: Math.abs(meanwhile) > SAME_AMOUNT };
+      });
     }
     case 'stock-dated':
       return withLot(stock, event.payload, (before) => ({ ...before, expires: event.payload.expires }));
@@ -180,7 +197,10 @@ function withLot(stock: Stock, { itemId, batch }: LotName, change: (lot: StockLo
     if (item.id !== itemId) return item;
     if (item.lots.some((each) => each.batch === batch))
       return { ...item, lots: item.lots.map((each) => (each.batch === batch ? change(each) : each)) };
-    return { ...item, lots: [...item.lots, change({ batch, expires: null, left: 0, counted: null, test: null })] };
+    return {
+      ...item,
+      lots: [...item.lots, change({ batch, expires: null, left: 0, counted: null, isCrossed: false, test: null })],
+    };
   });
   return { ...stock, items };
 }

@@ -79,7 +79,7 @@ test('low, empty, past its day and more used than counted in are said in words',
       ['stock-used', { itemId: 'plenty', batch: 'lost', amount: 1, forCase: 'case-0001', as: 'P1' }],
     ),
   );
-  expect(stockWarnings(stock, TODAY)).toEqual([
+  expect(stockWarnings(stock, TODAY).map(({ words }) => words)).toEqual([
     'wire 0.8: low, 3 left.',
     'wire 1.0: none left that may be used.',
     'wire 1.0: 2 of batch B past its day, 2026-11-24; it is not counted on.',
@@ -160,4 +160,26 @@ test('a plan from another drawer takes nothing from this one', () => {
     usesToRecord(operated(pinPlaced(1)), foldPractice(record(im)).stock, TODAY).map(({ itemId }) => itemId),
   ).toEqual(['IM 1.0']);
   expect(usesToRecord(operated(pinPlaced(1)), foldPractice([]).stock, TODAY)).toEqual([]);
+});
+
+const count = (left: number, insteadOf?: number) =>
+  [
+    'stock-counted',
+    { itemId: 'wire 1.0', batch: 'W', left, ...(insteadOf === undefined ? {} : { insteadOf }) },
+  ] as const;
+
+test('a count made while a pin was used elsewhere keeps both, and asks for a new count until there is one', () => {
+  const drawer = [wire('wire 1.0'), came('wire 1.0', 'W', 6, null)] as const;
+  const used = ['stock-used', { itemId: 'wire 1.0', batch: 'W', amount: 1, forCase: 'case-0001', as: 'P1' }] as const;
+  const crossed = foldPractice(record(...drawer, used, count(8, 6))).stock;
+  expect(crossed.items[0]?.lots[0]?.left).toBe(7);
+  expect(stockWarnings(crossed, TODAY)).toEqual([
+    { verdict: 'stop', words: 'wire 1.0 of batch W: changed at two places at once, both taken; count it again.' },
+  ]);
+  const again = foldPractice(record(...drawer, used, count(8, 6), count(7, 7))).stock;
+  expect(stockWarnings(again, TODAY)).toEqual([]);
+  expect(foldPractice(record(...drawer, count(8, 6))).stock.items[0]?.lots[0]).toMatchObject({
+    left: 8,
+    isCrossed: false,
+  });
 });
