@@ -42,20 +42,20 @@ test('put in by hand, half typed kept; corrected with a reason; low mark and ben
   const page = await open('/stock');
   const form = page.getByRole('form', { name: 'Put something in' });
   await form.getByLabel('What').selectOption('smooth pin');
-  await form.getByLabel('Diameter').fill('0.9');
+  await form.getByLabel('Diameter').fill('0.73');
   await page.reload();
-  expect(await form.getByLabel('Diameter').inputValue()).toBe('0.9');
+  expect(await form.getByLabel('Diameter').inputValue()).toBe('0.73');
   await form.getByLabel('Material').selectOption('titanium');
   await form.getByRole('button', { name: /^Put in as T. Okafor/ }).click();
   await form.getByText('Not put in: say how many pieces').waitFor();
   await form.getByLabel('How much').fill('4');
-  await form.getByLabel('Batch, as on the label').fill('T-900');
+  await form.getByLabel('Batch, as on the label').fill('T-730');
   await form.getByLabel('Say that it is low at').fill('3');
   await form.getByRole('button', { name: /^Put in as/ }).click();
-  await form.getByText('wire 0.9 is in the stock.').waitFor();
-  expect(await left(page, 'wire 0.9', 'T-900')).toBe(4);
+  await form.getByText('wire 0.73 is in the stock.').waitFor();
+  expect(await left(page, 'wire 0.73', 'T-730')).toBe(4);
 
-  await page.getByRole('button', { name: 'Correct wire 0.9, batch T-900' }).click();
+  await page.getByRole('button', { name: 'Correct wire 0.73, batch T-730' }).click();
   await page.getByLabel('Counted, left').fill('2.5');
   await page.getByText('Pins are counted in whole pieces.').waitFor();
   await page.getByLabel('Counted, left').fill('3');
@@ -63,7 +63,7 @@ test('put in by hand, half typed kept; corrected with a reason; low mark and ben
   expect(await page.getByRole('button', { name: 'Correct it' }).count()).toBe(1);
   await page.getByRole('button', { name: 'dropped or bent' }).click();
   await page.getByRole('button', { name: 'Correct it' }).click();
-  await page.getByText('wire 0.9: low, 3 left.').waitFor();
+  await page.getByText('wire 0.73: low, 3 left.').waitFor();
   await page.getByText('counted, 3 left instead of 4. Why: dropped or bent').waitFor();
 
   await page.getByRole('button', { name: 'Bench test of epoxy putty, batch P-07' }).click();
