@@ -8,11 +8,11 @@ import type { Printed, SheetRequest } from './sheet-in-thread.ts';
 const printed = await print(workerData);
 parentPort?.postMessage(printed, 'pdf' in printed ? [printed.pdf.buffer] : []);
 
-async function print({ paper, caseFile, title, version, madeAt }: SheetRequest): Promise<Printed> {
+async function print({ paper, caseFile, title, used, version, madeAt }: SheetRequest): Promise<Printed> {
   try {
     const patientCase = readCase(caseFile);
     const plan = assess(patientCase);
-    const pdf = await PAPERS[paper]({ patientCase, plan, title: { ...title, version, made: new Date(madeAt) } });
+    const pdf = await PAPERS[paper]({ patientCase, plan, title: { ...title, version, made: new Date(madeAt) }, used });
     return { pdf: Uint8Array.from(pdf) };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

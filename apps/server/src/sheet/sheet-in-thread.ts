@@ -1,13 +1,14 @@
 /** A paper made in a thread of its own, for so long and no longer. */
 import { Worker } from 'node:worker_threads';
 import { InputError } from '@bonewright/fault';
-import type { PaperName, SheetTitle } from '@bonewright/sheet';
+import type { PaperName, SheetTitle, UsedBatch } from '@bonewright/sheet';
 
 export interface SheetRequest {
   readonly paper: PaperName;
   /** As sent; checked in the thread. */
   readonly caseFile: unknown;
   readonly title: Omit<SheetTitle, 'version' | 'made'>;
+  readonly used?: readonly UsedBatch[] | undefined;
   readonly version: string;
   readonly madeAt: string;
 }

@@ -1,6 +1,8 @@
 /** Head and foot of the papers of a patient's course: discharge, release, letters. */
+
 import { type DosePaperFacts, localMoment } from '../doses/dose-facts.ts';
 import { patientName } from '../doses/dose-frame.ts';
+import { BUILD } from '../paper/build.ts';
 import { Flow } from '../paper/flow.ts';
 import { Paper } from '../paper/paper.ts';
 
@@ -46,6 +48,7 @@ function foot(paper: Paper, { version }: CoursePaperFacts, page: number, caution
     paper.text(caution, [paper.left, y + 1.5], { size: 8.5, width: paper.right - paper.left - 28 }),
   );
   paper.part('P', () => paper.text(`page ${page} · ${version}`, [paper.right, y + 1.5], { size: 8.5, align: 'right' }));
+  paper.part('P', () => paper.text(BUILD, [paper.right, y + 5.5], { size: 8.5, align: 'right' }));
   return y;
 }
 

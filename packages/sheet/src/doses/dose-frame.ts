@@ -1,4 +1,5 @@
 /** Head and foot of the dose papers. */
+import { BUILD } from '../paper/build.ts';
 import type { Paper } from '../paper/paper.ts';
 import { type DosePaperFacts, localMoment } from './dose-facts.ts';
 
@@ -38,5 +39,6 @@ export function doseFoot(paper: Paper, { version }: DosePaperFacts, page: number
     paper.text(CAUTION, [paper.left, y + 1.5], { size: 8.5, width: paper.right - paper.left - 28 }),
   );
   paper.part('P', () => paper.text(`page ${page} · ${version}`, [paper.right, y + 1.5], { size: 8.5, align: 'right' }));
+  paper.part('P', () => paper.text(BUILD, [paper.right, y + 5.5], { size: 8.5, align: 'right' }));
   return y;
 }

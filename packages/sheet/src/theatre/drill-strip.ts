@@ -11,8 +11,16 @@ const BAND_MM = 4.2;
 const HEADING_MM = 25;
 const LINE = { edge: 0.18, pin: 0.3, ruler: 0.18 };
 const ROW_MM = 7;
-const COLUMNS = [0, 16, 44, 78, 108, 136];
-const HEADINGS = ['pin', 'wire, mm', 'from the proximal end', 'from the distal end', 'from fracture', 'aim'];
+const COLUMNS = [0, 14, 38, 72, 102, 134];
+const DIAL = { centreMm: 129, radiusMm: 2, stemMm: 1.4 };
+const HEADINGS = [
+  'pin',
+  'wire, mm',
+  'from the proximal end',
+  'from the distal end',
+  'from fracture',
+  'aim; drawn: cranial up, medial right',
+];
 const HOW =
   'Cut along the outer lines. Lay the strip along the bone on the side of the pins, its ends at the ends of the bone as the films show them; mark the bone or the skin at each line. Paper cut from a sheet whose check bar is not 100 mm is wrong. Paper is not sterile: keep it in a sterile clear cover, or mark before draping.';
 
@@ -99,5 +107,15 @@ function table(paper: Paper, patientCase: Case, plan: Plan, y: number): void {
       const face = k === 0 || k === 2 || k === 3 ? 'bold' : 'regular';
       paper.part('P', () => paper.text(text, [paper.left + COLUMNS[k]!, top + 1.6], { face, size: 10.5 }));
     });
+    const centre: Point = [paper.left + DIAL.centreMm, top + ROW_MM / 2];
+    paper.part('Figure', () => dial(paper, pin.aboutDeg, centre), `P${i + 1} through the bone cut across: ${aim(pin)}`);
   }
+}
+
+/** The bone cut across, cranial up and medial right: the pin through it, sticking out on the side of its aim, as the section does. */
+function dial(paper: Paper, aboutDeg: number, [x, y]: Point): void {
+  const angle = (aboutDeg * Math.PI) / 180;
+  const at = (reachMm: number): Point => [x + Math.cos(angle) * reachMm, y - Math.sin(angle) * reachMm];
+  paper.ellipse([x, y], DIAL.radiusMm, DIAL.radiusMm, { line: 0.25 });
+  paper.line(at(-DIAL.radiusMm), at(DIAL.radiusMm + DIAL.stemMm), 0.5);
 }

@@ -6,6 +6,16 @@ export interface TheatreSheetFacts {
   readonly patientCase: Case;
   readonly plan: Plan;
   readonly title: SheetTitle;
+  /** What the practice's stock says was used; absent where nothing is known of it. */
+  readonly used?: readonly UsedBatch[] | undefined;
+}
+
+/** One use from the stock: `P3` of the thing that the plan calls by `drawerId`, from that batch. */
+export interface UsedBatch {
+  /** `P3`, `IM pin`, `putty`. */
+  readonly as: string;
+  readonly drawerId: string;
+  readonly batch: string;
 }
 
 export interface SheetTitle {

@@ -1,5 +1,6 @@
 /** What is read and filled in last: checks that ask for care, counts, cautions, and the title block. */
 import { byWorry, type Check, type Plan, type Verdict } from '@bonewright/construct';
+import { BUILD } from '../paper/build.ts';
 import type { Paper } from '../paper/paper.ts';
 import type { SheetTitle } from './facts.ts';
 import { mark } from './marks.ts';
@@ -81,7 +82,8 @@ export function titleBlock(paper: Paper, title: SheetTitle, sheet: string): void
     const words = i === 3 ? { face: 'bold' as const, size: 11 } : { size: 9, width: 36 };
     paper.part('P', () => paper.text(value, [x, y + 5], words));
   });
+  paper.part('P', () => paper.text(BUILD, [edges[3]! + 2, y + 9.2], { size: 8 }));
   if (title.isDemonstration) {
-    paper.part('P', () => paper.text('DEMONSTRATION', [edges[3]! + 2, y + 11.2], { size: 8.5, face: 'strong' }));
+    paper.part('P', () => paper.text('DEMONSTRATION', [edges[3]! + 2, y + 12.3], { size: 8, face: 'strong' }));
   }
 }

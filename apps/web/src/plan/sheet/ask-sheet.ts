@@ -2,6 +2,7 @@
 import { type CaseState, filmsBefore } from '@bonewright/casebook';
 import type { Case, Construct } from '@bonewright/construct';
 import { PAGE_HEADER } from '../../sync/api.ts';
+import { practiceRecord } from '../../sync/records.ts';
 import { capital } from '../../words/patient.ts';
 import { paperMoment } from '../../words/time.ts';
 
@@ -19,7 +20,12 @@ export async function askSheet(
   const response = await fetch('/api/sheet', {
     method: 'POST',
     headers: { 'content-type': 'application/json', ...PAGE_HEADER },
-    body: JSON.stringify({ paper, caseFile: { ...patientCase, construct }, title: titleOf(state) }),
+    body: JSON.stringify({
+      paper,
+      caseFile: { ...patientCase, construct },
+      title: titleOf(state),
+      ...(paper === 'implants' && { used: usedIn(state.caseId) }),
+    }),
     signal: AbortSignal.timeout(LONGEST_WAIT_MS),
   }).catch(() => {
     throw new Error('The server does not answer, so there is no sheet yet. The plan is kept.');
@@ -27,6 +33,18 @@ export async function askSheet(
   if (response.ok) return response.blob();
   const said: unknown = await response.json().catch(() => null);
   throw new Error(errorWords(said) ?? `The server answered ${response.status} and made no sheet.`);
+}
+
+/** What the stock says went into this patient; putty is named by its mixes, which are one column. */
+function usedIn(caseId: string) {
+  const { uses } = practiceRecord().snapshot().state.stock;
+  return uses
+    .filter(({ value }) => value.forCase === caseId)
+    .map(({ value: { as, itemId, batch } }) => ({
+      as: as.startsWith('putty') ? 'putty' : as,
+      drawerId: itemId,
+      batch,
+    }));
 }
 
 function errorWords(said: unknown): string | null {
