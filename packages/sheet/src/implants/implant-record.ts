@@ -77,7 +77,7 @@ function rows(plan: Plan, patientCase: Case, used: readonly UsedBatch[]): Row[] 
   const putty = [...new Set(used.filter(({ as }) => as === 'putty').map(({ batch }) => batch))].filter(Boolean);
   return [
     ...plan.pins.map((pin, i) => ({
-      words: `P${i + 1}  ${wireWords(pin, patientCase)} mm, planned at ${figure(pin.sMm)}`,
+      words: `P${i + 1}  ${wireWords(pin, patientCase)}, planned at ${figure(pin.sMm)} mm`,
       batch: of(`P${i + 1}`, pin.drawerId),
     })),
     ...(plan.im ? [{ words: `IM pin  ${figure(plan.im.diameterMm)} mm`, batch: of('IM pin', plan.im.drawerId) }] : []),
