@@ -24,7 +24,7 @@ export function StockRow({ item, mayRecord }: StockRowProps) {
     <li className="stock-item">
       <div className="stock-what">
         <h3>{id}</h3>
-        <p className="caption">{thingWords(thing)}</p>
+        {thingWords(thing) !== id && <p className="caption">{thingWords(thing)}</p>}
         {thing.use !== 'column' && <Standing item={item} />}
         {lowAt !== null && <p className="caption">low at {amountWords(thing, lowAt)} or less</p>}
         {mayRecord && (
