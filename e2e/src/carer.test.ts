@@ -78,9 +78,9 @@ test('away from the network everything is taken and kept, and arrives when it is
   await phone.getByRole('textbox', { name: 'Question' }).fill('May it climb?');
   await phone.getByRole('button', { name: 'Ask' }).click();
   await phone
-    .getByLabel('Take one, or choose one')
+    .getByLabel('Take or choose a photograph')
     .setInputFiles({ name: 'leg.png', mimeType: 'image/png', buffer: Buffer.from(PIXEL, 'base64') });
-  await phone.getByText(/1 taken/).waitFor();
+  await phone.getByText('The photograph is kept.').waitFor();
   await phone.getByText(/5 entries wait/).waitFor();
   if (SHOTS) await phone.screenshot({ path: `${SHOTS}/carer-offline.png`, fullPage: true });
   await phone.context().setOffline(false);

@@ -3,6 +3,7 @@ import type { CaseState } from '@bonewright/casebook';
 import { Link } from 'wouter';
 import { Animal } from '../animals/animal.tsx';
 import { Feed } from '../care/feed.tsx';
+import { Photographs } from '../care/photographs.tsx';
 import { Questions } from '../care/questions.tsx';
 import { Weigh } from '../care/weigh.tsx';
 import { RefusedEntries } from '../case/refused-entries.tsx';
@@ -13,7 +14,6 @@ import { caseRecord } from '../sync/records.ts';
 import { useCase } from '../sync/use-case.ts';
 import { capital } from '../words/patient.ts';
 import { longMoment, moment } from '../words/time.ts';
-import { Photograph } from './photograph.tsx';
 import { PinWords } from './pin-words.tsx';
 import { RingUs } from './ring-us.tsx';
 import { Tasks } from './tasks.tsx';
@@ -53,7 +53,7 @@ export function CarerPatient({ caseId }: { readonly caseId: string }) {
         <Weigh state={state} append={append} />
         <Feed state={state} append={append} />
         <PinWords state={state} append={append} />
-        <Photograph state={state} append={append} />
+        <Photographs state={state} append={append} />
         <Questions state={state} append={append} />
         <RingUs state={state} />
       </main>
