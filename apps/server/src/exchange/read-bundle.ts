@@ -45,10 +45,19 @@ export async function readBundle(store: Store, zip: Uint8Array): Promise<Brought
 type Entries = ReadonlyMap<string, ZipEntry>;
 
 function entriesOf(zip: Uint8Array): Entries {
-  const listed = zipEntries(zip, NAME);
+  const listed = listedIn(zip);
   const entries = new Map(listed.map((entry) => [entry.name, entry]));
   if (entries.size !== listed.length) throw new InputError('two files in the copy have one name', '', AGAIN);
   return entries;
+}
+
+/** What is said of archives of films would send somebody the wrong way here. */
+function listedIn(zip: Uint8Array): ZipEntry[] {
+  try {
+    return zipEntries(zip, NAME);
+  } catch (error) {
+    throw error instanceof InputError ? new InputError(error.message, '', AGAIN) : error;
+  }
 }
 
 function entryOf(entries: Entries, path: string): ZipEntry {
