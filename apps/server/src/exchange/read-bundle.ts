@@ -56,7 +56,7 @@ function listedIn(zip: Uint8Array): ZipEntry[] {
   try {
     return zipEntries(zip, NAME);
   } catch (error) {
-    throw error instanceof InputError ? new InputError(error.message, '', AGAIN) : error;
+    throw error instanceof InputError ? new InputError(error.what, '', AGAIN) : error;
   }
 }
 
