@@ -18,6 +18,7 @@ const SCREENS = {
   formulary: '/formulary',
   register: '/register',
   stock: '/stock',
+  numbers: '/numbers#steel.cold-worked.yield',
   admission: '/case/demo-squirrel/admission',
   films: '/case/demo-squirrel/films',
   'later films': '/case/demo-rabbit/films?later',

@@ -7,6 +7,7 @@ import { CarerPages } from './carer/carer-pages.tsx';
 import { CasePage } from './case/case-page.tsx';
 import { FormularyPage } from './doses/formulary-page.tsx';
 import { RegisterPage } from './doses/register-page.tsx';
+import { NumbersPage } from './numbers/numbers-page.tsx';
 import { CarerArrival } from './people/carer-arrival.tsx';
 import { Door } from './people/door.tsx';
 import { MyPage } from './people/my-page.tsx';
@@ -48,6 +49,7 @@ function Pages() {
       <Route path="/formulary" component={FormularyPage} />
       <Route path="/register" component={RegisterPage} />
       <Route path="/stock" component={StockPage} />
+      <Route path="/numbers" component={NumbersPage} />
       <Route path="/new" component={StartCase} />
       <Route path="/case/:caseId">{({ caseId }) => <ToItsStage caseId={caseId} />}</Route>
       <Route path="/case/:caseId/:stage">

@@ -1,6 +1,4 @@
 export * from './board-row.ts';
-export * from './bundle/brought.ts';
-export * from './bundle/manifest.ts';
 export * from './case-file-of.ts';
 export * from './case-state.ts';
 export * from './chart-sitting.ts';

@@ -17,3 +17,4 @@ export type { Syringe, VolumeLimit } from './injection.ts';
 export { type LawQuestion, lawQuestions } from './law-questions.ts';
 export { type OutcomeSeries, outcomeSeries } from './outcome-series.ts';
 export { curve, entries, entry, value } from './registry.ts';
+export { holeCurves } from './sets/hole-curves.ts';

@@ -13,8 +13,8 @@ import { useInbox } from '../sync/inbox.ts';
 import { refreshBoard } from '../sync/records.ts';
 import { useBoard } from '../sync/use-case.ts';
 import { dueStanding, longMoment } from '../words/time.ts';
-import { BeginEmpty } from './begin-empty.tsx';
 import { BoardFiles } from './board-files.tsx';
+import { DemonstrationButtons } from './demonstration-buttons.tsx';
 import { EmptyBoard } from './empty-board.tsx';
 import { EndedPatients } from './ended-patients.tsx';
 import { Find } from './find.tsx';
@@ -58,11 +58,15 @@ export function BoardPage() {
               <Link href="/stock" className="signer">
                 Stock
               </Link>
+              {' · '}
+              <Link href="/numbers" className="signer">
+                About these numbers
+              </Link>
             </span>
             <BoardWho />
           </p>
           <ThemeSwitch />
-          {isDemonstration && <BeginEmpty />}
+          {isDemonstration && <DemonstrationButtons />}
           <Link href="/new" className="button button-main">
             Start a case
           </Link>

@@ -1,14 +1,9 @@
 /** The evidence behind a figure: value, range, source, and whether anybody read it there. */
-import { type Entry, entry, type Status } from '@bonewright/evidence';
+import { type Entry, entry } from '@bonewright/evidence';
+import { Link } from 'wouter';
+import { KNOWN, numberAddress, sourceWords, unitWords } from '../../numbers/entry-words.ts';
 import { capital } from '../../words/patient.ts';
 import { threeFigures } from '../words.ts';
-
-const KNOWN: Readonly<Record<Status, string>> = {
-  seen: 'seen in the source',
-  memory: 'from memory, nobody has looked it up',
-  computed: 'computed here',
-  'common practice': 'common practice, no source',
-};
 
 export function EvidenceLines({ ids }: { readonly ids: readonly string[] }) {
   if (ids.length === 0) return null;
@@ -24,14 +19,15 @@ export function EvidenceLines({ ids }: { readonly ids: readonly string[] }) {
 }
 
 function EvidenceLine({ of }: { readonly of: Entry }) {
-  const { name, source, status, conflicts, appliesTo } = of;
-  const place = [source.title, source.place, source.year].filter(Boolean).join(', ');
+  const { id, name, source, status, conflicts, appliesTo } = of;
   return (
     <>
-      <span className="evidence-name">{capital(name)}</span>
+      <Link href={numberAddress(id)} className="evidence-name">
+        {capital(name)}
+      </Link>
       <span className="evidence-value">{valueWords(of)}</span>
       <span className="evidence-source quiet">
-        {`${capital(place)}. For ${appliesTo}.`}
+        {`${capital(sourceWords(source))}. For ${appliesTo}.`}
         {conflicts && ` Others disagree (${conflicts.ids.map(nameOf).join('; ')}): ${conflicts.why}.`}
       </span>
       <span className={`evidence-known evidence-${status.replace(' ', '-')}`}>{KNOWN[status]}</span>
@@ -53,5 +49,3 @@ const nameOf = (id: string): string => {
   const { name, value, unit } = entry(id);
   return `${name} ${threeFigures(value)}${unitWords(unit)}`;
 };
-
-const unitWords = (unit: string): string => (unit === '1' ? '' : unit === 'degC' ? ' °C' : ` ${unit}`);
