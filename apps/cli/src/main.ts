@@ -15,6 +15,8 @@ const COMMANDS: Record<string, () => Promise<{ run: Command }>> = {
   backup: () => import('./commands/backup.ts'),
   restore: () => import('./commands/restore.ts'),
   verify: () => import('./commands/verify.ts'),
+  'export-case': () => import('./commands/export-case.ts'),
+  'import-case': () => import('./commands/import-case.ts'),
   people: () => import('./commands/people.ts'),
 };
 

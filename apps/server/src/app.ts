@@ -19,6 +19,7 @@ import { askWho } from './rights/who-asks.ts';
 import { attachmentRoutes } from './routes/attachments.ts';
 import { casePaperRoutes } from './routes/case-papers.ts';
 import { caseRoutes } from './routes/cases.ts';
+import { copyRoutes } from './routes/copies.ts';
 import { demonstrationRoutes } from './routes/demonstration.ts';
 import { inboxRoutes } from './routes/inbox.ts';
 import { linkRoutes } from './routes/links.ts';
@@ -89,6 +90,7 @@ export async function buildApp({
   app.get('/api/health', asking('anybody'), async () => ({ name: 'bonewright', position: await store.lastPosition() }));
   const context = { store, live, demonstration, receiver, people };
   caseRoutes(app, context);
+  copyRoutes(app, context);
   practiceRoutes(app, context);
   attachmentRoutes(app, context);
   liveRoutes(app, context);

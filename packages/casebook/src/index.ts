@@ -1,4 +1,6 @@
 export * from './board-row.ts';
+export * from './bundle/brought.ts';
+export * from './bundle/manifest.ts';
 export * from './case-file-of.ts';
 export * from './case-state.ts';
 export * from './chart-sitting.ts';

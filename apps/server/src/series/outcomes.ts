@@ -1,5 +1,6 @@
 /** What became of every case as a table (RFC 4180), for a series of one's own. No person is named in it. */
 import { type CaseState, operatedAt } from '@bonewright/casebook';
+import { csvOf } from './csv.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -32,14 +33,7 @@ const COLUMNS = {
 /** A head and a line for each case; what was never said is empty. */
 export function outcomesOf(states: readonly CaseState[]): string {
   const lines = [Object.keys(COLUMNS), ...states.map((state) => Object.values(COLUMNS).map((of) => of(state) ?? ''))];
-  return lines.map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
-}
-
-/** Quoted where it must be; a leading sign that a spreadsheet would work out is disarmed. */
-function cell(value: string | number): string {
-  const text = String(value);
-  const plain = /^[=+\-@\t]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
+  return csvOf(lines);
 }
 
 const dayOf = (moment: string | null | undefined): string | undefined => moment?.slice(0, 10);

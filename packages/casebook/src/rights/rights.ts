@@ -41,6 +41,10 @@ export const RIGHTS = {
     holders: ['surgeon', 'records keeper', 'owner'],
   },
   'take copies': { means: 'backups, exports, registers', holders: ['records keeper', 'owner'] },
+  'bring in cases': {
+    means: 'a case that another practice gave as a copy, with its history as it was signed there',
+    holders: ['records keeper', 'owner'],
+  },
   demonstration: { means: 'bring the invented patients back, or take them out', holders: ['owner'] },
   'give links': {
     means: 'personal links for carers: make, look at, take back',
