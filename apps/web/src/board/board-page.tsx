@@ -20,6 +20,7 @@ import { EndedPatients } from './ended-patients.tsx';
 import { Find } from './find.tsx';
 import { FoundList } from './found-list.tsx';
 import { PatientList } from './patient-list.tsx';
+import { PracticePages } from './practice-pages.tsx';
 import { useFound } from './use-found.ts';
 
 type Shown = 'live' | 'ended';
@@ -41,28 +42,14 @@ export function BoardPage() {
   return (
     <div className="page">
       <header className="head">
-        <h1>Patients</h1>
+        <div>
+          <h1>Patients</h1>
+          <PracticePages />
+        </div>
         <div className="head-right">
           <p className="head-state">
             {isDemonstration && <span>Demonstration</span>}
             <span>{longMoment(now)}</span>
-            <span>
-              <Link href="/formulary" className="signer">
-                Formulary
-              </Link>
-              {' · '}
-              <Link href="/register" className="signer">
-                Controlled drugs
-              </Link>
-              {' · '}
-              <Link href="/stock" className="signer">
-                Stock
-              </Link>
-              {' · '}
-              <Link href="/numbers" className="signer">
-                About these numbers
-              </Link>
-            </span>
             <BoardWho />
           </p>
           <ThemeSwitch />
