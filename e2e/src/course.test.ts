@@ -187,6 +187,9 @@ test('rechecks: pin sites and limb in words, the frame comes off on two signed f
   await look('rechecks');
 }, 120_000);
 
+/** All that a carer can press. */
+const CARER_DOES = ['Done', 'Record the weight', 'Record the meal', 'Ask'];
+
 test('a carer by a personal link weighs, feeds, asks and looks; signs nothing and sees no dose entry', async () => {
   await page.goto(`${server.address}/people`);
   await page.getByLabel('Name').fill('R. Fenn');
@@ -213,16 +216,11 @@ test('a carer by a personal link weighs, feeds, asks and looks; signs nothing an
     const words = await carer.locator('main').getByRole('button').allTextContents();
     return words.filter((word) => word !== '' && !/^All \d+ entries$/.test(word));
   };
-  expect(await buttons('recovery', 'Weigh')).toEqual(['Record the weight', 'Record the meal', 'Ask', 'Add the note']);
-  await carer.getByAltText('Photograph: left hind from the side').waitFor();
-  expect(await carer.getByRole('heading', { name: /dose/i }).count()).toBe(0);
-  expect(await buttons('rechecks', 'Pin sites')).toEqual(['Record the pin sites', 'Record the use', 'Add the note']);
-  expect(await buttons('release', 'Ready to go back')).toEqual(['Record the sighting', 'Add the note']);
-  expect(await buttons('admission', 'In short')).toEqual([
-    'Take the place from this device',
-    'Record the admission',
-    'Add the note',
-  ]);
+  // Whatever address is typed, a carer stands on the page of the own patient.
+  for (const stage of ['recovery', 'rechecks', 'release', 'admission', 'plan', 'theatre']) {
+    expect(await buttons(stage, 'Weigh'), stage).toEqual(CARER_DOES);
+    expect(await carer.getByRole('heading', { name: /dose/i }).count()).toBe(0);
+  }
   await carer.close();
 }, 120_000);
 
