@@ -1,6 +1,6 @@
 /** Files by their hash. They come as plain bytes and go out as plain bytes, never as something a browser would open. */
 import { Readable } from 'node:stream';
-import type { Subject } from '@bonewright/casebook';
+import { filesNamed, type Subject } from '@bonewright/casebook';
 import { InputError } from '@bonewright/fault';
 import type { Store } from '@bonewright/store';
 import type { FastifyInstance } from 'fastify';
@@ -50,12 +50,12 @@ function bytesOf(body: unknown): Readable {
   throw new InputError('a file is sent as its bytes', '', 'use the content type application/octet-stream');
 }
 
-/** A file is open to whoever may open a case that speaks of it. */
+/** A file is open to whoever may open a case that rests on it. */
 async function isOpenTo({ cases }: Subject, sha256: string, store: Store): Promise<boolean> {
   if (cases === null) return true;
   for (const caseId of cases) {
     const events = await store.read(caseId);
-    if (events.some(({ payload }) => JSON.stringify(payload).includes(sha256))) return true;
+    if (events.flatMap(filesNamed).some((file) => file.sha256 === sha256)) return true;
   }
   return false;
 }
