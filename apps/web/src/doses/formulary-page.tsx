@@ -25,6 +25,7 @@ import { useCanSignDoses } from './can-sign-doses.ts';
 import { Choose } from './choose.tsx';
 import { PracticePage } from './practice-page.tsx';
 import { PublishedFigures } from './published-figures.tsx';
+import { SignAs } from './sign-as.tsx';
 
 export function FormularyPage() {
   const { formulary } = usePractice().state.medicines;
@@ -173,14 +174,7 @@ function ChoiceForm() {
             value={value.reason}
             onChange={(reason) => change({ reason })}
           />
-          <button type="submit" className="button button-main dose-wide">
-            Sign as {by === NOBODY_NAMED ? '(say who you are)' : by}
-          </button>
-          {refusal && (
-            <p className="field-why dose-wide" role="alert">
-              Not signed: {refusal}
-            </p>
-          )}
+          <SignAs verb="Sign" by={by} refusal={refusal} />
         </section>
         <section aria-label="What is published" className="dose-result">
           {read && choiceRemarks(read).map(({ code, words }) => <p key={code}>{words}</p>)}

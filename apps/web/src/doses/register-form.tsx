@@ -9,6 +9,7 @@ import { practiceRecord } from '../sync/records.ts';
 import { NOBODY_NAMED, useSigner } from '../sync/signer.ts';
 import { fromField, moment, toField } from '../words/time.ts';
 import { Choose } from './choose.tsx';
+import { SignAs } from './sign-as.tsx';
 
 const empty = () => ({
   kind: '',
@@ -95,14 +96,7 @@ export function RegisterForm({ pages }: { readonly pages: readonly RegisterPage[
           value={value.note}
           onChange={(note) => change({ note })}
         />
-        <button type="submit" className="button button-main dose-wide">
-          Enter as {by === NOBODY_NAMED ? '(say who you are)' : by}
-        </button>
-        {refusal && (
-          <p className="field-why dose-wide" role="alert">
-            Not entered: {refusal}
-          </p>
-        )}
+        <SignAs verb="Enter" by={by} refusal={refusal} />
       </div>
     </form>
   );

@@ -2,9 +2,10 @@
 import type { Role } from '@bonewright/casebook';
 import { useCallback, useEffect, useState } from 'react';
 import { Choice } from '../form/choice.tsx';
-import { Field, FieldWhy } from '../form/field.tsx';
+import { Field } from '../form/field.tsx';
 import { ask, tell } from '../sync/api.ts';
 import { ROLE_WORDS } from './first-owner.tsx';
+import { PeopleForm } from './people-form.tsx';
 import { type ListedPerson, PersonRow } from './person-row.tsx';
 import { useDoing } from './use-doing.ts';
 
@@ -47,27 +48,11 @@ export function Accounts({ own }: { readonly own: string }) {
           />
         ))}
       </ul>
-      <form
-        className="people-form"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void make();
-        }}
-      >
+      <PeopleForm doing={{ why, isDoing }} does="Make the account" onSend={() => void make()}>
         <h3>Somebody new</h3>
         <Field label="Name" value={name} onChange={setName} help="As it is to stand in the record, for good." />
         <Choice label="Role" options={ROLE_WORDS} value={role} onChange={setRole} />
-        {why && (
-          <div role="alert">
-            <FieldWhy why={why} />
-          </div>
-        )}
-        <p>
-          <button type="submit" className="button button-main" disabled={isDoing}>
-            Make the account
-          </button>
-        </p>
-      </form>
+      </PeopleForm>
     </section>
   );
 }

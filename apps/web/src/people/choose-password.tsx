@@ -1,7 +1,8 @@
 /** An own password in place of the one that was handed over, or of the old one. */
 import { useState } from 'react';
-import { Field, FieldWhy } from '../form/field.tsx';
+import { Field } from '../form/field.tsx';
 import { tell } from '../sync/api.ts';
+import { PeopleForm } from './people-form.tsx';
 import { useDoing } from './use-doing.ts';
 
 export function ChoosePassword({ onDone }: { readonly onDone: () => void }) {
@@ -15,13 +16,7 @@ export function ChoosePassword({ onDone }: { readonly onDone: () => void }) {
     onDone();
   };
   return (
-    <form
-      className="people-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void choose();
-      }}
-    >
+    <PeopleForm doing={{ why, isDoing }} does="Choose it" onSend={() => void choose()}>
       <Field
         label="Password so far"
         type="password"
@@ -37,16 +32,6 @@ export function ChoosePassword({ onDone }: { readonly onDone: () => void }) {
         autoComplete="new-password"
         help="12 characters or more. Three or four words of your own do well."
       />
-      {why && (
-        <div role="alert">
-          <FieldWhy why={why} />
-        </div>
-      )}
-      <p>
-        <button type="submit" className="button button-main" disabled={isDoing}>
-          Choose it
-        </button>
-      </p>
-    </form>
+    </PeopleForm>
   );
 }

@@ -2,8 +2,9 @@
 import { ROLES, type Role } from '@bonewright/casebook';
 import { useState } from 'react';
 import { Choice } from '../form/choice.tsx';
-import { Field, FieldWhy } from '../form/field.tsx';
+import { Field } from '../form/field.tsx';
 import { tell } from '../sync/api.ts';
+import { PeopleForm } from './people-form.tsx';
 import { useDoing } from './use-doing.ts';
 
 export const ROLE_WORDS = ROLES.map((role): readonly [Role, string] => [role, role]);
@@ -22,13 +23,7 @@ export function FirstOwner() {
         Nobody has an account: whoever sits at this machine owns the records, and nothing else can reach them. To open
         Bonewright to the practice's network, make the first account. From then on everybody signs in, here too.
       </p>
-      <form
-        className="people-form"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void make();
-        }}
-      >
+      <PeopleForm doing={{ why, isDoing }} does="Make the first account" onSend={() => void make()}>
         <Field
           label="Name"
           value={name}
@@ -45,17 +40,7 @@ export function FirstOwner() {
           autoComplete="new-password"
           help="12 characters or more. Three or four words of your own do well."
         />
-        {why && (
-          <div role="alert">
-            <FieldWhy why={why} />
-          </div>
-        )}
-        <p>
-          <button type="submit" className="button button-main" disabled={isDoing}>
-            Make the first account
-          </button>
-        </p>
-      </form>
+      </PeopleForm>
     </section>
   );
 }

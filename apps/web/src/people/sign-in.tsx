@@ -1,9 +1,10 @@
 /** Name and password, on a page of its own or above the page whose session has ended. */
 import { useEffect, useState } from 'react';
-import { Field, FieldWhy } from '../form/field.tsx';
+import { Field } from '../form/field.tsx';
 import { useTitle } from '../shell/use-title.ts';
 import { recordsWaiting } from '../sync/outbox.ts';
 import { signIn } from '../sync/session.ts';
+import { PeopleForm } from './people-form.tsx';
 import { useDoing } from './use-doing.ts';
 
 export function SignInForm({ was, onDone }: { readonly was: string; readonly onDone: () => void }) {
@@ -11,26 +12,14 @@ export function SignInForm({ was, onDone }: { readonly was: string; readonly onD
   const [password, setPassword] = useState('');
   const { why, isDoing, run } = useDoing();
   return (
-    <form
-      className="people-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void run(() => signIn(name, password)).then((isIn) => isIn && onDone());
-      }}
+    <PeopleForm
+      doing={{ why, isDoing }}
+      does="Sign in"
+      onSend={() => void run(() => signIn(name, password)).then((isIn) => isIn && onDone())}
     >
       <Field label="Name" value={name} onChange={setName} autoComplete="username" help="As it stands in the record." />
       <Field label="Password" type="password" value={password} onChange={setPassword} autoComplete="current-password" />
-      {why && (
-        <div role="alert">
-          <FieldWhy why={why} />
-        </div>
-      )}
-      <p>
-        <button type="submit" className="button button-main" disabled={isDoing}>
-          Sign in
-        </button>
-      </p>
-    </form>
+    </PeopleForm>
   );
 }
 

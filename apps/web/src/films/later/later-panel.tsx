@@ -13,6 +13,7 @@ import { useOpenFilm } from '../engine/use-open-film.ts';
 import type { FourClicks } from '../marks/working.ts';
 import { sidesOf } from '../marks/working.ts';
 import { FilmPlate } from '../plate/film-plate.tsx';
+import { LineSamples } from '../plate/plate-help.tsx';
 import type { LinkedLevels } from '../plate/use-levels.ts';
 import { filmOfView } from '../trace/use-joining.ts';
 import { AlignmentTable } from './alignment-table.tsx';
@@ -279,15 +280,7 @@ const LINES = [
 function LaterLegend() {
   return (
     <p className="plate-help">
-      {LINES.map(([word, colour, dash]) => (
-        <span key={word}>
-          <svg width="30" height="12" aria-hidden="true">
-            <rect width="30" height="12" fill="var(--surround)" />
-            <path d="M3 6H27" stroke={colour} strokeWidth="1.75" strokeDasharray={dash} />
-          </svg>
-          {word}
-        </span>
-      ))}
+      <LineSamples lines={LINES} />
       <span>
         <kbd>1</kbd> to <kbd>3</kbd> place again, <kbd>Space</kbd> hides the marks
       </span>

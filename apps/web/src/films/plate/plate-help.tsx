@@ -32,15 +32,22 @@ const LINES = [
 export function Legend() {
   return (
     <p className="plate-help">
-      {LINES.map(([word, colour, dash]) => (
-        <span key={word}>
-          <svg width="30" height="12" aria-hidden="true">
-            <rect width="30" height="12" fill="var(--surround)" />
-            <path d="M3 6H27" stroke={colour} strokeWidth="1.75" strokeDasharray={dash} />
-          </svg>
-          {word}
-        </span>
-      ))}
+      <LineSamples lines={LINES} />
     </p>
   );
+}
+
+type LineSample = readonly [word: string, colour: string, dash: string | undefined];
+
+/** What each line on a plate means, as it is drawn there. */
+export function LineSamples({ lines }: { readonly lines: readonly LineSample[] }) {
+  return lines.map(([word, colour, dash]) => (
+    <span key={word}>
+      <svg width="30" height="12" aria-hidden="true">
+        <rect width="30" height="12" fill="var(--surround)" />
+        <path d="M3 6H27" stroke={colour} strokeWidth="1.75" strokeDasharray={dash} />
+      </svg>
+      {word}
+    </span>
+  ));
 }
